@@ -1,0 +1,56 @@
+// What a formula can be and what it can give.
+import type { Problem, SourceRange } from '../problems/problem.ts';
+import type { NumberValue, Unit } from '../quantities/types.ts';
+import type { Duration, Instant } from '../time/instant.ts';
+import type { Window } from '../protocol/types.ts';
+
+/** Ranges inside a formula are relative to the formula's own text. */
+export type Expression =
+  | { readonly kind: 'number'; readonly value: number; readonly unit: string | null; readonly unitRange: SourceRange | null; readonly range: SourceRange }
+  | { readonly kind: 'duration'; readonly duration: Duration; readonly range: SourceRange }
+  | { readonly kind: 'instant'; readonly text: string; readonly range: SourceRange }
+  | { readonly kind: 'word'; readonly text: string; readonly range: SourceRange }
+  | { readonly kind: 'reference'; readonly parts: readonly string[]; readonly instrument: string | null; readonly range: SourceRange }
+  | { readonly kind: 'call'; readonly name: string; readonly nameRange: SourceRange; readonly operands: readonly Expression[];
+      readonly options: readonly { readonly name: string; readonly nameRange: SourceRange; readonly value: Expression }[]; readonly range: SourceRange }
+  | { readonly kind: 'binary'; readonly operator: '+' | '-' | '*' | '/' | '<' | '>' | '<=' | '>=' | '==' | 'and' | 'or' | '..';
+      readonly operatorRange: SourceRange; readonly left: Expression; readonly right: Expression; readonly range: SourceRange }
+  | { readonly kind: 'unary'; readonly operator: '-' | 'not'; readonly operand: Expression; readonly range: SourceRange }
+  | { readonly kind: 'convert'; readonly operand: Expression; readonly unit: string; readonly unitRange: SourceRange; readonly range: SourceRange }
+  | { readonly kind: 'error'; readonly range: SourceRange };
+
+export interface SeriesPoint { readonly time: Instant; readonly value: number; readonly flags: number; readonly contributions: NumberValue['contributions'] }
+
+export type FormulaValue =
+  | NumberValue
+  | { readonly type: 'instant'; readonly instant: Instant }
+  | { readonly type: 'duration'; readonly duration: Duration }
+  | { readonly type: 'truth'; readonly truth: boolean }
+  | ({ readonly type: 'window' } & Window)
+  | { readonly type: 'series'; readonly unit: Unit; readonly points: readonly SeriesPoint[] }
+  | { readonly type: 'event'; readonly id: string; readonly instant: Instant }
+  | { readonly type: 'word'; readonly word: string }
+  | { readonly type: 'tank'; readonly id: string }
+  | { readonly type: 'quantity'; readonly id: string };
+
+/** How a value came about, for hover, the appendix of a post, and the methods. */
+export interface WorkingStep {
+  /** The part of the formula, as text. */
+  readonly formula: string;
+  /** Its value as text with unit. */
+  readonly value: string;
+  /** Ranges in the note of the readings used. */
+  readonly readings: readonly SourceRange[];
+  /** Name of a catalogue entry, or null for plain arithmetic. */
+  readonly function: string | null;
+  /** Something a reader should know: nearest reading used, a tie, a gap. Already in words by {code, args}. */
+  readonly remarks: readonly { readonly code: string; readonly args: Readonly<Record<string, string | number>> }[];
+}
+
+export interface Evaluation {
+  /** null when a problem of error severity stands in the way. */
+  readonly value: FormulaValue | null;
+  /** With ranges in the note's text. */
+  readonly problems: readonly Problem[];
+  readonly working: readonly WorkingStep[];
+}

@@ -1,0 +1,15 @@
+// All English problem sentences, gathered from the files of the rooms.
+import type { ProblemCode } from '../../problems/codes.ts';
+import type { Sentences } from '../sentences.ts';
+import { noteSentences } from './problems/note.ts';
+import { protocolSentences } from './problems/protocol.ts';
+import { readingsSentences } from './problems/readings.ts';
+import { formulaSentences } from './problems/formula.ts';
+import { claimsSentences } from './problems/claims.ts';
+import { designSentences } from './problems/design.ts';
+import { writingSentences } from './problems/writing.ts';
+
+export const problemSentences: Sentences<ProblemCode> = {
+  ...noteSentences, ...protocolSentences, ...readingsSentences, ...formulaSentences, ...claimsSentences, ...designSentences,
+  ...writingSentences,
+};

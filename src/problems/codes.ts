@@ -6,10 +6,12 @@ import { readingsCodes } from './codes/readings.ts';
 import { formulaCodes } from './codes/formula.ts';
 import { claimsCodes } from './codes/claims.ts';
 import { designCodes } from './codes/design.ts';
+import { experimentCodes } from './codes/experiment.ts';
 import { writingCodes } from './codes/writing.ts';
 
 const table = {
-  ...noteCodes, ...protocolCodes, ...readingsCodes, ...formulaCodes, ...claimsCodes, ...designCodes, ...writingCodes,
+  ...noteCodes, ...protocolCodes, ...readingsCodes, ...formulaCodes, ...claimsCodes, ...designCodes, ...experimentCodes,
+  ...writingCodes,
 } as const;
 
 export type ProblemCode = keyof typeof table;

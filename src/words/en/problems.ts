@@ -7,9 +7,10 @@ import { readingsSentences } from './problems/readings.ts';
 import { formulaSentences } from './problems/formula.ts';
 import { claimsSentences } from './problems/claims.ts';
 import { designSentences } from './problems/design.ts';
+import { experimentSentences } from './problems/experiment.ts';
 import { writingSentences } from './problems/writing.ts';
 
 export const problemSentences: Sentences<ProblemCode> = {
   ...noteSentences, ...protocolSentences, ...readingsSentences, ...formulaSentences, ...claimsSentences, ...designSentences,
-  ...writingSentences,
+  ...experimentSentences, ...writingSentences,
 };

@@ -5,6 +5,7 @@ import type { Protocol } from '../protocol/types.ts';
 import type { ReadingsTable } from '../readings/types.ts';
 import type { Dataset } from '../dataset/types.ts';
 import type { Evaluation } from '../formula/types.ts';
+import type { FormulaContext } from '../formula/context.ts';
 import type { CheckedClaim } from '../claims/types.ts';
 import type { MappedText } from '../note/mappedText.ts';
 
@@ -41,6 +42,10 @@ export interface Note {
   readonly stopRules: readonly StopRuleCheck[];
   /** Paths, relative to the note's folder, of the data files the note refers to. */
   readonly wants: readonly string[];
-  /** Every problem of the note, sorted by place. */
+  /** What formulas of this note are evaluated against. */
+  readonly context: FormulaContext;
+  /** Every problem of the note that stands, sorted by place. */
   readonly problems: readonly Problem[];
+  /** Problems that the author accepts by name in the protocol (`accepted`); the post says so. */
+  readonly accepted: readonly Problem[];
 }

@@ -1,0 +1,91 @@
+// Holds the plan's own conditions against the readings: equalisation steps up to lights-off, stop rules at every reading.
+import { problem, type Problem } from '../problems/problem.ts';
+import { mappedText, toDocumentRange } from '../note/mappedText.ts';
+import type { MappedText } from '../note/mappedText.ts';
+import type { Protocol, Window } from '../protocol/types.ts';
+import type { FormulaContext } from '../formula/context.ts';
+import { evaluate, evaluateAtEachReading } from '../formula/evaluate.ts';
+import { parseFormula } from '../formula/parse.ts';
+import { showValue } from '../formula/show.ts';
+import { formatClock, formatDate } from '../time/text.ts';
+import type { EqualiseCheck, StopRuleCheck } from './types.ts';
+
+/** From the start to lights-off; the whole run where no lights-off is planned. */
+function levelWindow(protocol: Protocol): Window | null {
+  const { schedule } = protocol;
+  if (!schedule) return null;
+  const lightOff = schedule.lightOff.find((instant) => instant >= schedule.start);
+  const to = lightOff ?? schedule.end ?? schedule.slots.at(-1) ?? null;
+  return to === null ? null : { from: schedule.start, to };
+}
+
+/** "22:00", or with its date where the run has more than one night. */
+function sayTime(instant: number, protocol: Protocol): string {
+  const { schedule } = protocol;
+  const long = schedule?.end != null && schedule.end - schedule.start > 24 * 3_600_000;
+  const clock = formatClock(instant, protocol.zone);
+  return long ? `${formatDate(instant, protocol.zone)} ${clock}` : clock;
+}
+
+/** For a condition of the shape `x <= limit` (or `<`, `>=`, `>`): the figure of x that comes nearest to failing, as text. */
+function worstFigure(accept: MappedText, context: FormulaContext, window: Window): string | null {
+  const { expression } = parseFormula(accept.text);
+  if (expression.kind !== 'binary' || !['<', '<=', '>', '>='].includes(expression.operator)) return null;
+  const summary = expression.operator.startsWith('<') ? 'max' : 'min';
+  const left = accept.text.slice(expression.left.range.start, expression.left.range.end);
+  const { protocol } = context;
+  if (!protocol?.schedule) return null;
+  const to = protocol.schedule.lightOff.includes(window.to) ? 'start..light-off' : null;
+  const formula = to ? `${summary}(${left}, ${to})` : `${summary}(${left})`;
+  const { value } = evaluate(mappedText(formula), context);
+  return value === null ? null : showValue(value, context);
+}
+
+export function checkEqualisation(protocol: Protocol, context: FormulaContext): { checks: EqualiseCheck[]; problems: Problem[] } {
+  const checks: EqualiseCheck[] = [];
+  const problems: Problem[] = [];
+  const window = levelWindow(protocol);
+  protocol.equalise.forEach((step, index) => {
+    if (!step.accept || !window) {
+      checks.push({ step: index, holds: null, checkedAt: [], worst: null });
+      return;
+    }
+    const { truths, problems: found } = evaluateAtEachReading(step.accept, context, window, {});
+    problems.push(...found);
+    const failed = truths.filter((each) => !each.truth);
+    checks.push({
+      step: index,
+      holds: truths.length === 0 ? null : failed.length === 0,
+      checkedAt: truths.map((each) => each.instant),
+      worst: truths.length === 0 ? null : worstFigure(step.accept, context, window),
+    });
+    if (failed.length > 0) {
+      problems.push(problem('equalise-failed', toDocumentRange(step.accept, { start: 0, end: step.accept.text.length }), {
+        step: step.step, condition: step.accept.text.trim(), times: failed.slice(0, 4).map((each) => sayTime(each.instant, protocol)),
+      }));
+    }
+  });
+  return { checks, problems };
+}
+
+export function checkStopRules(protocol: Protocol, context: FormulaContext): { checks: StopRuleCheck[]; problems: Problem[] } {
+  const checks: StopRuleCheck[] = [];
+  const problems: Problem[] = [];
+  protocol.stopRules.forEach((rule, index) => {
+    if (!rule.when) {
+      checks.push({ rule: index, evaluation: null, crossedAt: [] });
+      return;
+    }
+    const { truths, problems: found } = evaluateAtEachReading(rule.when, context, null, { includeLeftOut: true });
+    problems.push(...found);
+    const crossedAt = truths.filter((each) => each.truth).map((each) => each.instant);
+    checks.push({ rule: index, evaluation: { value: { type: 'truth', truth: crossedAt.length > 0 }, problems: found, working: [] }, crossedAt });
+    if (crossedAt.length === 0) return;
+    const place = toDocumentRange(rule.when, { start: 0, end: rule.when.text.length });
+    const common = { condition: rule.when.text.trim(), time: sayTime(crossedAt[0]!, protocol) };
+    problems.push(rule.outcome && rule.outcome.value.trim() !== ''
+      ? problem('stop-rule-written-up', place, { ...common, outcome: rule.outcome.value })
+      : problem('stop-rule-crossed', place, { ...common, do: rule.do ?? 'end the run' }));
+  });
+  return { checks, problems };
+}

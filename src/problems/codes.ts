@@ -8,10 +8,11 @@ import { claimsCodes } from './codes/claims.ts';
 import { designCodes } from './codes/design.ts';
 import { experimentCodes } from './codes/experiment.ts';
 import { writingCodes } from './codes/writing.ts';
+import { chartsCodes } from './codes/charts.ts';
 
 const table = {
   ...noteCodes, ...protocolCodes, ...readingsCodes, ...formulaCodes, ...claimsCodes, ...designCodes, ...experimentCodes,
-  ...writingCodes,
+  ...writingCodes, ...chartsCodes,
 } as const;
 
 export type ProblemCode = keyof typeof table;

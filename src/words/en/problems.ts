@@ -9,8 +9,9 @@ import { claimsSentences } from './problems/claims.ts';
 import { designSentences } from './problems/design.ts';
 import { experimentSentences } from './problems/experiment.ts';
 import { writingSentences } from './problems/writing.ts';
+import { chartsSentences } from './problems/charts.ts';
 
 export const problemSentences: Sentences<ProblemCode> = {
   ...noteSentences, ...protocolSentences, ...readingsSentences, ...formulaSentences, ...claimsSentences, ...designSentences,
-  ...experimentSentences, ...writingSentences,
+  ...experimentSentences, ...writingSentences, ...chartsSentences,
 };

@@ -22,7 +22,7 @@ const shared = {
 };
 
 const outputs = [
-  { entryPoints: ['src/cli/main.ts'], outfile: 'dist/cli.js', platform: 'node', format: 'esm', target: 'node20',
+  { entryPoints: ['src/cli/run.ts'], outfile: 'dist/cli.js', platform: 'node', format: 'esm', target: 'node20',
     banner: { js: '#!/usr/bin/env node\nimport { createRequire as __createRequire } from \'node:module\'; const require = __createRequire(import.meta.url);' } },
   { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', platform: 'node', format: 'cjs', target: 'node20', external: ['vscode'] },
   { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/web/extension.cjs', platform: 'browser', format: 'cjs', external: ['vscode'] },

@@ -1,0 +1,46 @@
+// `evenwater ask NOTE 'FORMULA'`: one formula against one note.
+import { mappedText } from '../../note/mappedText.ts';
+import { contextOf } from '../../experiment/readNote.ts';
+import { problemsBehind } from '../../experiment/problemsBehind.ts';
+import { evaluate } from '../../formula/evaluate.ts';
+import { jsonValue } from '../../formula/show.ts';
+import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { readNoteFile } from '../noteFiles.ts';
+import { lineStarts, problemJson, problemLine } from '../places.ts';
+
+export const ask: Command = {
+  name: 'ask',
+  usage: "NOTE 'FORMULA'",
+  summary: 'Compute one formula from a note and print its value.',
+  help: [
+    "Example: evenwater ask night.tank.md 'min(mat.DO, dark)'",
+    'Exit 1 with the problems when the formula or the readings behind it have one, 2 when the note cannot be read.',
+  ],
+  options: {},
+  async run({ positionals, json, output }) {
+    const [name, formula, ...more] = positionals;
+    if (name === undefined || formula === undefined || more.length > 0) throw new WrongUse("ask needs a note and one formula in quotes: evenwater ask NOTE 'FORMULA'.");
+    const { note, text } = await readNoteFile(name);
+    // The formula is placed behind the note's text, so that a problem's place tells whether it lies in the note or in the formula.
+    const behind = text.length + 1;
+    const evaluation = evaluate(mappedText(formula, behind), contextOf(note));
+    const problems = [
+      ...(note.protocol === null ? note.problems.filter((each) => each.severity === 'error') : []),
+      ...evaluation.problems.filter((each) => each.severity === 'error'),
+      ...problemsBehind(formula, note),
+    ];
+    if (evaluation.value === null || problems.length > 0) {
+      const inNote = lineStarts(text);
+      const inFormula = lineStarts(formula);
+      const listed = problems.map((each) => each.range.start >= behind
+        ? { name: 'formula', ...problemJson({ ...each, range: { start: each.range.start - behind, end: each.range.end - behind } }, inFormula) }
+        : { name, ...problemJson(each, inNote) });
+      if (json) printJson(output, { problems: listed.map(({ name: _name, ...rest }) => rest) });
+      else for (const each of listed) output.result(problemLine(each.name, each, output.colours));
+      return exit.problems;
+    }
+    const value = jsonValue(evaluation.value, contextOf(note));
+    if (json) printJson(output, value); else output.result(value.text);
+    return exit.well;
+  },
+};

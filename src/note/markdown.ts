@@ -1,14 +1,15 @@
 // The Markdown parser of notes: markdown-it with the claim rule and with maths kept out of the way.
-import MarkdownIt from 'markdown-it';
+import createMarkdown, { type MarkdownIt } from 'markdown-it';
+import { claimRule } from './claimRule.ts';
 
-/** Adds the token type `evenwater_claim` to a markdown-it instance; it arises only in documents with a `protocol` block. */
-export function claimRule(_md: MarkdownIt): void {
-  // The rule comes with the scanner.
-}
+export { claimRule, infoWords, type ClaimMeta, type NoteEnvironment } from './claimRule.ts';
 
-/** A parser for notes: CommonMark with tables, HTML seen, the claim rule added. */
+/**
+ * A parser for notes: CommonMark with tables and strikethrough, the claim rule added. HTML is seen (a comment hides what is in it), so
+ * a renderer that must not let HTML through replaces the renderer rules `html_block` and `html_inline`.
+ */
 export function createNoteParser(): MarkdownIt {
-  const md = new MarkdownIt({ html: true, linkify: false, typographer: false });
+  const md = createMarkdown({ html: true, linkify: false, typographer: false });
   claimRule(md);
   return md;
 }

@@ -1,0 +1,39 @@
+// The extension, from top to bottom: what is made once, what is registered, what the Markdown preview gets.
+import * as vscode from 'vscode';
+import { registerCodeLenses } from './codeLenses.ts';
+import { registerCheck } from './commands/check.ts';
+import { fillInOnSave, registerFillIn } from './commands/fillIn.ts';
+import { registerPublish } from './commands/publish.ts';
+import { DataFiles } from './dataFiles.ts';
+import { registerDiagnostics } from './diagnostics.ts';
+import { registerHovers } from './hovers.ts';
+import { registerInlayValues } from './inlayValues.ts';
+import { NoteStore } from './noteStore.ts';
+import { registerOutline } from './outline.ts';
+import { extendPreview, refreshPreviewsWithFiles } from './preview.ts';
+import { registerQuickFixes } from './quickFixes.ts';
+import { registerStatus } from './status.ts';
+
+/** Called by the editor when the first Markdown file opens. The same for the desktop and for the browser. */
+export function activate(context: vscode.ExtensionContext): ReturnType<typeof extendPreview> {
+  const log = vscode.window.createOutputChannel('Evenwater', { log: true });
+  const files = new DataFiles(log);
+  const notes = new NoteStore(files, log);
+
+  context.subscriptions.push(
+    log, files, notes,
+    registerDiagnostics(notes),
+    registerQuickFixes(notes),
+    registerCodeLenses(notes),
+    registerHovers(notes),
+    registerInlayValues(notes),
+    registerOutline(notes),
+    registerStatus(notes),
+    registerCheck(notes),
+    registerPublish(notes, log),
+    registerFillIn(notes),
+    fillInOnSave(notes),
+    refreshPreviewsWithFiles(files),
+  );
+  return extendPreview(notes);
+}

@@ -1,0 +1,32 @@
+// Hover on a function's name in a formula: its entry of the catalogue.
+import * as vscode from 'vscode';
+import { functionByName } from '../../formula/catalogue.ts';
+import type { Note } from '../../experiment/types.ts';
+import type { MappedText } from '../../note/mappedText.ts';
+import { toDocumentRange } from '../../note/mappedText.ts';
+import type { Find } from '../hovers.ts';
+import { offsetWithin } from '../places.ts';
+
+export const hoverFunction: Find = (note, offset) => {
+  for (const formula of formulasOf(note)) {
+    const within = offsetWithin(formula, offset);
+    if (within === null) continue;
+    const call = [...formula.text.matchAll(/([a-z][a-z0-9-]*)[ \t]*\(/gi)].find((match) => match.index <= within && within <= match.index + match[1]!.length);
+    const entry = call && functionByName(call[1]!.toLowerCase());
+    if (!call || !entry) continue;
+    const text = new vscode.MarkdownString().appendCodeblock(entry.label, 'text').appendText(entry.definition);
+    if (entry.equation) text.appendCodeblock(entry.equation, 'text');
+    text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Gives: {0}', entry.units));
+    if (entry.source) text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Source: {0}', entry.source));
+    return { range: toDocumentRange(formula, { start: call.index, end: call.index + call[1]!.length }), text };
+  }
+  return null;
+};
+
+/** Every formula of the note: of claims, of named results, of the plan's conditions. */
+function* formulasOf(note: Note): Generator<MappedText> {
+  for (const claim of note.claims) if (claim.mark !== 'stated') yield claim.syntax.formula;
+  for (const result of note.results) yield result.formula;
+  for (const step of note.protocol?.equalise ?? []) if (step.accept) yield step.accept;
+  for (const rule of note.protocol?.stopRules ?? []) if (rule.when) yield rule.when;
+}

@@ -1,0 +1,40 @@
+// Hover in the plan: on a tank its volume and role, on a quantity its instrument, on a key what the key means.
+import * as vscode from 'vscode';
+import { waterVolume } from '../../protocol/derived.ts';
+import type { MeasuredQuantity, Tank } from '../../protocol/types.ts';
+import { formatValue } from '../../quantities/format.ts';
+import type { Find } from '../hovers.ts';
+import { contains } from '../places.ts';
+
+export const hoverPlan: Find = (note, offset) => {
+  const tank = note.protocol?.tanks.find((each) => contains(each.idRange, offset));
+  if (tank) return { range: tank.idRange, text: tankText(tank) };
+  const quantity = note.protocol?.measure.find((each) => contains(each.idRange, offset));
+  if (quantity) {
+    const series = [...note.dataset.series.values()].filter((each) => each.quantity === quantity.id).map((each) => each.id);
+    return { range: quantity.idRange, text: quantityText(quantity, series) };
+  }
+  return null;
+};
+
+function tankText(tank: Tank): vscode.MarkdownString {
+  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(tank.label).appendMarkdown('**');
+  if (tank.role) text.appendText(` · ${tank.role.value === 'control' ? vscode.l10n.t('control') : vscode.l10n.t('treatment')}`);
+  const volume = waterVolume(tank);
+  if (volume) text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Water: {0}', formatValue(volume)));
+  for (const [key, fact] of tank.facts) text.appendMarkdown('\n\n').appendText(`${tank.id}.${key} = ${formatValue(fact.value)}`);
+  return text;
+}
+
+function quantityText(quantity: MeasuredQuantity, series: readonly string[]): vscode.MarkdownString {
+  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(quantity.what?.value ?? quantity.id).appendMarkdown('**');
+  if (quantity.unit) text.appendText(`, ${quantity.unit.print}`);
+  const facts = [
+    quantity.with?.value,
+    quantity.accuracy ? vscode.l10n.t('accuracy ± {0}', formatValue(quantity.accuracy)) : null,
+    quantity.resolution ? vscode.l10n.t('resolution {0}', formatValue(quantity.resolution)) : null,
+  ].filter(Boolean);
+  if (facts.length > 0) text.appendMarkdown('\n\n').appendText(facts.join(' · '));
+  if (series.length > 0) text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Columns: {0}', series.join(', ')));
+  return text;
+}

@@ -1,0 +1,84 @@
+// Hover on a reading or on a column's head: the value in words, what it was before, the step since the reading above, the instrument.
+import * as vscode from 'vscode';
+import type { Note } from '../../experiment/types.ts';
+import type { MeasuredQuantity } from '../../protocol/types.ts';
+import { decimalsFor, formatNumber, formatValue } from '../../quantities/format.ts';
+import { differenceUnit } from '../../quantities/units.ts';
+import type { Cell, CellState, ReadingColumn } from '../../readings/types.ts';
+import { hour } from '../../time/instant.ts';
+import { formatClock, formatDate } from '../../time/text.ts';
+import type { Find } from '../hovers.ts';
+import { contains } from '../places.ts';
+import { cellAt, tableAt, type FoundCell } from './findCell.ts';
+
+export const hoverReading: Find = (note, offset) => {
+  const found = cellAt(note, offset);
+  if (found) return { range: found.cell.range, text: cellText(note, found) };
+  const table = tableAt(note, offset);
+  const index = table?.columns.findIndex((column) => contains(column.range, offset)) ?? -1;
+  const column = table?.columns[index];
+  if (!table || !column) return null;
+  const readings = table.rows.filter((row) => row.cells[index]?.state.kind === 'number').length;
+  const text = heading(note, column);
+  text.appendText(readings === 1 ? vscode.l10n.t('1 reading') : vscode.l10n.t('{0} readings', readings));
+  return { range: column.range, text };
+};
+
+function heading(note: Note, column: ReadingColumn): vscode.MarkdownString {
+  const place = note.protocol?.tanks.find((tank) => tank.id === column.place)?.label ?? column.place;
+  const quantity = measureOf(note, column);
+  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(`${quantity?.what?.value ?? column.quantity}, ${place}`).appendMarkdown('**');
+  const instrument = [column.instrument ?? quantity?.with?.value, quantity?.accuracy ? `± ${formatValue(quantity.accuracy)}` : null].filter(Boolean).join(' ');
+  if (instrument) text.appendText(` · ${instrument}`);
+  return text.appendMarkdown('\n\n');
+}
+
+function cellText(note: Note, { table, row, column, cell, index }: FoundCell): vscode.MarkdownString {
+  const text = heading(note, column);
+  const zone = note.protocol!.zone;
+  const when = row.instant === null ? row.timeText : `${formatDate(row.instant, zone)} ${formatClock(row.instant, zone)}`;
+  text.appendText(`${when}: ${stateText(cell.state, column)}`);
+  const before = table.rows.slice(0, table.rows.indexOf(row)).findLast((each) => each.cells[index]?.state.kind === 'number' && !each.cells[index].leftOut);
+  const step = !cell.leftOut && before && row.instant !== null && before.instant !== null ? stepText(cell, before.cells[index]!, row.instant - before.instant, column) : null;
+  if (step) text.appendText(` · ${step}`);
+  for (const note of remarksOn(cell, column)) text.appendMarkdown('\n\n').appendText(note);
+  if (row.remark) text.appendMarkdown('\n\n*').appendText(row.remark).appendMarkdown('*');
+  return text;
+}
+
+function remarksOn(cell: Cell, column: ReadingColumn): string[] {
+  const remarks: string[] = [];
+  if (cell.leftOut) remarks.push(vscode.l10n.t('Left out of every calculation, and kept in the table.'));
+  if (cell.doubtful) remarks.push(vscode.l10n.t('Doubtful: used, drawn hollow, and named in the methods.'));
+  if (cell.earlier.length > 0) remarks.push(vscode.l10n.t('Corrected; before: {0}', cell.earlier.map((state) => stateText(state, column)).join(', ')));
+  if (cell.state.repeats.length > 1) remarks.push(vscode.l10n.t('Mean of {0} repeats: {1}', cell.state.repeats.length, cell.state.repeats.join(', ')));
+  return remarks;
+}
+
+function stateText(state: CellState, column: ReadingColumn): string {
+  const unit = column.unit ? ` ${column.unit.print}` : '';
+  switch (state.kind) {
+    case 'number': return `${formatNumber(state.value ?? 0, Math.max(0, state.decimals) + (state.repeats.length > 1 ? 1 : 0))}${unit}`;
+    case 'below': return vscode.l10n.t('below {0}', `${state.text.replace(/^<\s*/, '')}${unit}`);
+    case 'above': return vscode.l10n.t('above {0}', `${state.text.replace(/^>\s*/, '')}${unit}`);
+    case 'word': return state.word ?? state.text;
+    case 'missing': return vscode.l10n.t('not taken');
+    case 'unreadable': return vscode.l10n.t('cannot be read: {0}', state.text);
+  }
+}
+
+/** "−0.24 mg/L since the reading above, −0.48 per hour". */
+function stepText(cell: Cell, before: Cell, elapsed: number, column: ReadingColumn): string | null {
+  if (cell.state.kind !== 'number' || cell.state.value === null || before.state.value === null || elapsed <= 0 || !column.unit) return null;
+  const change = cell.state.value - before.state.value;
+  const decimals = Math.max(cell.state.decimals, before.state.decimals, 0);
+  const unit = differenceUnit(column.unit).print;
+  const rate = change / (elapsed / hour);
+  return vscode.l10n.t('{0} {1} since the reading above, {2} per hour', signed(change, decimals), unit, signed(rate, decimalsFor(rate, null)));
+}
+
+const signed = (value: number, decimals: number) => `${value > 0 ? '+' : ''}${formatNumber(value, decimals)}`;
+
+function measureOf(note: Note, column: ReadingColumn): MeasuredQuantity | undefined {
+  return note.protocol?.measure.find((quantity) => quantity.id === column.quantity);
+}

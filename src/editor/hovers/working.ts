@@ -1,0 +1,55 @@
+// How a value came about, as Markdown: formula, its meaning in words, the steps, and links to the readings behind it.
+import * as vscode from 'vscode';
+import { contextOf } from '../../experiment/readNote.ts';
+import type { Note } from '../../experiment/types.ts';
+import { plainWords } from '../../formula/plainWords.ts';
+import type { Evaluation, WorkingStep } from '../../formula/types.ts';
+import type { SourceRange } from '../../problems/problem.ts';
+import { cellAt } from './findCell.ts';
+import { formatClock } from '../../time/text.ts';
+
+/** More readings than this are counted, not listed. */
+const listed = 6;
+
+export function appendFormula(text: vscode.MarkdownString, formula: string, note: Note): void {
+  text.appendCodeblock(formula.trim(), 'text');
+  const words = plainWords(formula, contextOf(note));
+  if (words !== formula) text.appendText(`${words.charAt(0).toUpperCase()}${words.slice(1)}.`.replace(/\.\.$/, '.')).appendMarkdown('\n\n');
+}
+
+export function appendWorking(text: vscode.MarkdownString, evaluation: Evaluation, note: Note, document: vscode.TextDocument): void {
+  for (const step of evaluation.working) {
+    text.appendMarkdown('\n- ').appendMarkdown(inlineCode(step.formula)).appendText(` = ${step.value}`);
+    appendReadings(text, step, note, document);
+  }
+  text.appendMarkdown('\n');
+}
+
+function appendReadings(text: vscode.MarkdownString, step: WorkingStep, note: Note, document: vscode.TextDocument): void {
+  if (step.readings.length === 0) return;
+  if (step.readings.length > listed) {
+    text.appendMarkdown(' · ').appendText(vscode.l10n.t('{0} readings', step.readings.length));
+    return;
+  }
+  step.readings.forEach((range, index) => {
+    text.appendMarkdown(index === 0 ? ' · ' : ', ').appendMarkdown(`[${readingLabel(note, range)}](${linkTo(document, range)})`);
+  });
+}
+
+/** `22:00 8.26`, in Markdown that shows it literally. */
+function readingLabel(note: Note, range: SourceRange): string {
+  const found = cellAt(note, range.start);
+  const time = found?.row.instant !== null && found?.row.instant !== undefined && note.protocol ? `${formatClock(found.row.instant, note.protocol.zone)} ` : '';
+  return new vscode.MarkdownString().appendText(time + note.text.slice(range.start, range.end)).value;
+}
+
+function linkTo(document: vscode.TextDocument, range: SourceRange): string {
+  const { line, character } = document.positionAt(range.start);
+  return document.uri.with({ fragment: `L${line + 1},${character + 1}` }).toString();
+}
+
+/** Text as inline code, whatever backticks it holds. */
+export function inlineCode(text: string): string {
+  const fence = '`'.repeat(Math.max(0, ...[...text.matchAll(/`+/g)].map((run) => run[0].length)) + 1);
+  return `${fence}${text.startsWith('`') || text.endsWith('`') ? ` ${text} ` : text}${fence}`;
+}

@@ -1,0 +1,37 @@
+// One language status item for the note at hand, and the context key that keeps our commands out of other files.
+import * as vscode from 'vscode';
+import { claimCounts, problemCounts } from './counts.ts';
+import type { NoteStore } from './noteStore.ts';
+import { claimsSentence, problemsSentence } from './sentences.ts';
+
+export function registerStatus(notes: NoteStore): vscode.Disposable {
+  let item: vscode.LanguageStatusItem | null = null;
+  let wasNote: boolean | null = null;
+  const update = () => {
+    const document = vscode.window.activeTextEditor?.document;
+    const note = document ? notes.noteOf(document) : null;
+    const isNote = note !== null;
+    if (isNote !== wasNote) void vscode.commands.executeCommand('setContext', 'evenwater.noteIsActive', isNote);
+    wasNote = isNote;
+    if (!note || !document) {
+      item?.dispose();
+      item = null;
+      return;
+    }
+    const problems = problemCounts(note);
+    item ??= vscode.languages.createLanguageStatusItem('evenwater.note', { language: 'markdown' });
+    item.name = 'Evenwater';
+    item.text = claimsSentence(claimCounts(note));
+    item.detail = problemsSentence(problems);
+    item.severity = problems.errors > 0 ? vscode.LanguageStatusSeverity.Error
+      : problems.warnings > 0 ? vscode.LanguageStatusSeverity.Warning : vscode.LanguageStatusSeverity.Information;
+    item.command = { command: 'evenwater.check', title: vscode.l10n.t('Check') };
+  };
+  const isActive = (document: vscode.TextDocument) => vscode.window.activeTextEditor?.document === document;
+  update();
+  return vscode.Disposable.from(
+    notes.onDidRead((document) => { if (isActive(document)) update(); }),
+    vscode.window.onDidChangeActiveTextEditor(update),
+    new vscode.Disposable(() => item?.dispose()),
+  );
+}

@@ -1,5 +1,5 @@
 // The built-in Markdown preview: gives it our markdown-it plugin, with the notes that the editor has read already.
-import type MarkdownIt from 'markdown-it';
+import type { MarkdownIt } from 'markdown-it';
 import * as vscode from 'vscode';
 import type { Note } from '../experiment/types.ts';
 import { evenwaterMarkdown } from '../render/plugin.ts';

@@ -60,7 +60,7 @@ export class ChartBox {
 
 function styleOf(root: ShadowRoot): HTMLStyleElement {
   const style = root.querySelector('style') ?? document.createElement('style');
-  style.textContent = ':host{display:block}svg{display:block;max-width:100%;height:auto}'
+  style.textContent = ':host{display:block;position:relative}svg{display:block;max-width:100%;height:auto}'
     + '.tip{position:absolute;pointer-events:none;white-space:pre;padding:4px 8px;font:12px var(--vscode-font-family,sans-serif);'
     + 'color:var(--vscode-editorHoverWidget-foreground);background:var(--vscode-editorHoverWidget-background);'
     + 'border:1px solid var(--vscode-editorHoverWidget-border)}';

@@ -1,39 +1,17 @@
 // Reads the structure of a note: blocks, claims, prose and headings, each with its exact place in the text.
 import type { Token } from 'markdown-it';
-import { sortProblems, type Problem, type SourceRange } from '../problems/problem.ts';
+import { sortProblems } from '../problems/problem.ts';
 import { toDocumentRange, type MappedText, type Piece } from './mappedText.ts';
 import { blockWords, type Block, type BlockWord, type ClaimSyntax, type Heading, type NoteSyntax, type ProseRun } from './syntax.ts';
 import { infoWords, markNote, type ClaimMeta, type NoteEnvironment } from './claimRule.ts';
 import { createWatchingParser, plainText, readInline, type InlineReading } from './readInline.ts';
 import { addPiece, fromNormal, mapCells, mapLines, sourceLines, trimmedEnd, type SourceLines } from './sourceLines.ts';
+import type { Fence, InlineText } from './structure.ts';
 import { structureProblems } from './structureProblems.ts';
 
 export interface SyntaxOptions {
   /** True for files whose name says that they are notes (`*.tank.md`): then a missing or misspelt `protocol` block is a problem. */
   readonly fileIsNote?: boolean;
-}
-
-/** A fence of the document, whatever its language. */
-export interface Fence {
-  readonly info: string;
-  readonly range: SourceRange;
-  readonly infoRange: SourceRange;
-  readonly content: MappedText;
-  readonly closed: boolean;
-  readonly startLine: number;
-  readonly endLine: number;
-  readonly level: number;
-}
-
-/** The inline text of a paragraph, heading or cell with its way back to the note. */
-export interface InlineText {
-  readonly mapped: MappedText;
-  readonly reading: InlineReading;
-  readonly level: number;
-  /** `td`, `th`, `p`, `h1`…: what holds the text. */
-  readonly holder: string;
-  /** True when only the marks of paragraphs, lists, quotes, headings and rows stand between this text and the one before. */
-  readonly follows: boolean;
 }
 
 /**
@@ -71,12 +49,14 @@ export function readSyntax(text: string, previous?: NoteSyntax, options: SyntaxO
   const inlines: InlineText[] = [];
   const headings: Heading[] = [];
   const html: Token[] = [];
+  const code: Token[] = [];
   let row: MappedText[] = [];
   let cell = 0;
   let follows = false;
   tokens.forEach((token, index) => {
     if (token.type === 'fence') fences.push(readFence(token, lines));
     else if (token.type === 'html_block') html.push(token);
+    else if (token.type === 'code_block') code.push(token);
     else if (token.type === 'tr_open') { row = readRow(token, lines); cell = 0; }
     else if (token.type === 'inline') {
       const holder = tokens[index - 1];
@@ -92,7 +72,7 @@ export function readSyntax(text: string, previous?: NoteSyntax, options: SyntaxO
 
   const blocks = fences.flatMap((fence) => asBlock(fence) ?? []);
   const claims = isNote ? inlines.flatMap((inline) => inline.reading.claims.map((claim) => asClaim(claim, inline.mapped))) : [];
-  const problems: readonly Problem[] = structureProblems({ text, lines, isNote, fences, blocks, inlines, html });
+  const problems = structureProblems({ text, lines, isNote, fences, blocks, inlines, html, code });
   const prose: ProseRun[] = inlines.flatMap((inline) => inline.reading.runs.map((run) => ({
     text: { text: run.text, pieces: composePieces(run.pieces, inline.mapped.pieces) },
   })));

@@ -13,7 +13,7 @@ export interface Dimension {
  */
 export type Kind =
   | 'plain' | 'temperature' | 'temperature-difference' | 'percentage' | 'percentage-points' | 'ph' | 'ph-difference'
-  | 'salinity' | 'specific-gravity' | 'alkalinity' | 'hardness' | 'as-nitrogen' | 'as-phosphorus' | 'as-calcium-carbonate';
+  | 'parts-per-million' | 'turbidity' | 'salinity' | 'specific-gravity' | 'alkalinity' | 'hardness' | 'as-nitrogen' | 'as-phosphorus' | 'as-calcium-carbonate';
 
 export interface Unit {
   /** As the note writes it: `mg/L`, `degC`, `%/h`, `mg/L-N`. */

@@ -1,0 +1,72 @@
+// A computed value as the note would show it: decimals from the readings that went in, the language's decimal mark.
+import type { FormulaContext } from '../formula/context.ts';
+import type { Evaluation, FormulaValue } from '../formula/types.ts';
+import { expandedUncertainty } from '../quantities/value.ts';
+import { decimalsFor, formatNumber, roundTo } from '../quantities/format.ts';
+import type { Unit } from '../quantities/types.ts';
+import { differenceUnit } from '../quantities/units.ts';
+import { formatClock, formatDate, formatDuration } from '../time/text.ts';
+import { day, type Instant } from '../time/instant.ts';
+import { utc } from '../time/zone.ts';
+import { decimalMarkOf, type DecimalMark } from './decimalMark.ts';
+import { readingsBehind } from './readingsBehind.ts';
+
+/** The text that `?` is filled with, and that a mismatch names. */
+export function computedText(value: FormulaValue, evaluation: Evaluation, context: FormulaContext): string {
+  const mark = decimalMarkOf(context.protocol?.language ?? 'en');
+  switch (value.type) {
+    case 'number': return withUnit(digitsOf(value.value, decimalsOf(value.value, value.unit, expandedUncertainty(value), evaluation, context), mark), value.unit);
+    case 'series': return seriesText(value, evaluation, context, mark);
+    case 'instant': case 'event': return instantText(value.instant, context);
+    case 'window': return `${instantText(value.from, context)} to ${instantText(value.to, context)}`;
+    case 'duration': return formatDuration(value.duration).replace(/^-/, '−');
+    case 'truth': return value.truth ? 'true' : 'not true';
+    case 'word': return value.word;
+    case 'tank': return context.protocol?.tanks.find((tank) => tank.id === value.id)?.label ?? value.id;
+    case 'quantity': return context.protocol?.measure.find((each) => each.id === value.id)?.what?.value ?? value.id;
+  }
+}
+
+/** A clock time; with its date where the run's readings span more than a day. */
+export function instantText(instant: Instant, context: FormulaContext): string {
+  const zone = context.protocol?.zone ?? utc;
+  const { times } = context.dataset;
+  const start = context.protocol?.schedule?.start ?? times[0];
+  const end = context.protocol?.schedule?.end ?? times.at(-1);
+  const long = start !== undefined && end !== undefined && end - start > day;
+  return long ? `${formatDate(instant, zone)} ${formatClock(instant, zone)}` : formatClock(instant, zone);
+}
+
+export function digitsOf(value: number, decimals: number, mark: DecimalMark): string {
+  const rounded = roundTo(Math.abs(value), decimals);
+  return (rounded !== 0 && value < 0 ? '−' : '') + formatNumber(rounded, decimals, mark);
+}
+
+/** `24.9 °C`, `2.9 %`, `17`, `pH 7.2`. */
+export function withUnit(digits: string, unit: Unit): string {
+  if (unit.kind === 'ph') return `pH ${digits}`;
+  return unit.print === '' || unit.symbol === '1' ? digits : `${digits} ${unit.print}`;
+}
+
+/**
+ * Digits after the decimal mark: those of the readings where the value is in their unit, else what the 95 % half-width
+ * allows, else two or three significant figures.
+ */
+export function decimalsOf(value: number, unit: Unit, halfWidth: number | null, evaluation: Evaluation, context: FormulaContext): number {
+  const behind = readingsBehind(evaluation, context);
+  const alike = behind.filter(({ series }) => series.unit.symbol === unit.symbol || differenceUnit(series.unit).symbol === unit.symbol);
+  if (alike.length > 0) return Math.max(0, ...alike.map(({ source }) => source.cell.state.decimals));
+  if (unit.symbol === '1' && Number.isInteger(value)) return 0;
+  return decimalsFor(value, halfWidth);
+}
+
+function seriesText(value: Extract<FormulaValue, { type: 'series' }>, evaluation: Evaluation, context: FormulaContext, mark: DecimalMark): string {
+  const values = value.points.map((point) => point.value);
+  if (values.length === 0) return '';
+  const least = Math.min(...values);
+  const greatest = Math.max(...values);
+  const decimals = decimalsOf(Math.abs(least) > Math.abs(greatest) ? least : greatest, value.unit, null, evaluation, context);
+  const low = digitsOf(least, decimals, mark);
+  const high = digitsOf(greatest, decimals, mark);
+  return withUnit(low === high ? low : `${low} to ${high}`, value.unit);
+}

@@ -2,9 +2,113 @@
 import type { Problem } from '../problems/problem.ts';
 import type { Note } from '../experiment/types.ts';
 import type { FigureOptions } from '../experiment/figureBlock.ts';
+import type { Protocol } from '../protocol/types.ts';
+import type { Instant } from '../time/instant.ts';
+import { formatOffset } from '../time/text.ts';
+import { convert, convertible } from '../quantities/units.ts';
+import { flag } from '../dataset/types.ts';
 import type { Chart, ChartTheme } from './types.ts';
+import { alternativeOf, captionOf, decimalText, type ChartFacts } from './chartWords.ts';
+import { figureWindow, panelsOf, type Panel } from './panels.ts';
+import { bandsOf } from './shading.ts';
+import { sizeOf, specificationOf, type Drawing, type EventLine, type LimitLine } from './specification.ts';
+import { themed } from './theme.ts';
+import { valueAxis, type Axis } from './ticks.ts';
 
-/** Draws the series that `options.show` names. `chart` is null when there is nothing to draw; `problems` says why. */
-export function readingsChart(_note: Note, _options: FigureOptions, _theme: ChartTheme): { chart: Chart | null; problems: Problem[] } {
-  return { chart: null, problems: [] };
+/** The figure that a `readings` block shows: every series of its columns; null when they hold no number. */
+export function readingsFigureOptions(blockIndex: number, note: Note): FigureOptions | null {
+  const table = note.tables.find((each) => each.block === blockIndex);
+  const block = note.syntax.blocks[blockIndex];
+  if (!table || !block) return null;
+  const show = table.columns.filter((column) => {
+    const series = note.dataset.series.get(column.id);
+    return series !== undefined && series.sources.some((source, index) => source.table === table && (series.flags[index]! & (flag.missing | flag.word)) === 0);
+  }).map((column) => ({ value: column.id, range: column.range }));
+  if (show.length === 0) return null;
+  const times = table.rows.flatMap((row) => (row.instant === null ? [] : [row.instant]));
+  const range = { start: block.range.start, end: Math.max(block.range.start + 1, block.infoRange.end) };
+  return { show, from: times.length > 0 ? Math.min(...times) : null, to: times.length > 0 ? Math.max(...times) : null, title: null, caption: null, range };
+}
+
+function eventsIn(protocol: Protocol, panels: readonly Panel[], from: Instant, to: Instant): EventLine[] {
+  const places = new Set(panels.flatMap((panel) => panel.drawn.map((drawn) => drawn.series.place)));
+  const lines: EventLine[] = [];
+  for (const event of protocol.events) {
+    if (event.at < from || event.at > to) continue;
+    const tanks = event.tanks.map((tank) => tank.value);
+    if (tanks.length > 0 && !tanks.some((tank) => places.has(tank))) continue;
+    const only = tanks.length > 0 && tanks.length < protocol.tanks.length;
+    lines.push({ at: event.at, label: only ? `${event.what} (${tanks.map((tank) => protocol.tanks.find((each) => each.id === tank)?.label ?? tank).join(', ')})` : event.what, lamp: false });
+  }
+  const nights = protocol.schedule?.lightOff.length ?? 0;
+  if (nights <= 3) {
+    for (const at of protocol.schedule?.lightOff ?? []) if (at >= from && at <= to) lines.push({ at, label: 'lights off', lamp: true });
+    for (const at of protocol.schedule?.lightOn ?? []) if (at >= from && at <= to) lines.push({ at, label: 'lights on', lamp: true });
+  }
+  return lines.sort((a, b) => a.at - b.at);
+}
+
+function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
+  const lines: LimitLine[] = [];
+  panels.forEach((panel, index) => {
+    const quantities = new Set(panel.drawn.map((drawn) => drawn.series.quantity));
+    const unit = panel.drawn[0]!.series.unit;
+    for (const limit of protocol.limits) {
+      if (!limit.quantity || !quantities.has(limit.quantity.value)) continue;
+      for (const [side, bound] of [['at least', limit.atLeast], ['at most', limit.atMost]] as const) {
+        if (!bound || !convertible(bound.value.unit, unit)) continue;
+        const value = convert(bound.value.value, bound.value.unit, unit);
+        if (!Number.isFinite(value)) continue;
+        const decimals = Math.min(3, (String(Number(value.toPrecision(6))).split('.')[1] ?? '').length);
+        lines.push({ panel: index, value, side, label: `${limit.for}: ${side} ${decimalText(value, decimals, protocol)}${unit.print === '1' ? '' : ` ${unit.print}`}` });
+      }
+    }
+  });
+  return lines;
+}
+
+function axisOf(panel: Panel, limits: readonly LimitLine[], ticks: number): Axis {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const drawn of panel.drawn) for (const point of drawn.points) {
+    low = Math.min(low, point.value);
+    high = Math.max(high, point.value);
+  }
+  // A limit is drawn when it is near enough not to squash the readings.
+  const spread = Math.max(high - low, Math.abs(high) * 0.02, 1e-9);
+  for (const limit of limits) {
+    if (limit.value < low && low - limit.value <= spread * 1.5) low = limit.value;
+    if (limit.value > high && limit.value - high <= spread * 1.5) high = limit.value;
+  }
+  return valueAxis(low, high, ticks);
+}
+
+/** Builds the chart with colour names in place of colours: the preview puts its theme's in with `themed`. */
+export function unthemedChart(note: Note, options: FigureOptions): Chart | null {
+  const { protocol } = note;
+  const window = figureWindow(note, options);
+  if (!protocol || !window) return null;
+  const panels = panelsOf(note, protocol, options, window);
+  if (panels.length === 0) return null;
+  const { from, to } = window;
+  const allLimits = limitsIn(protocol, panels);
+  const axes = panels.map((panel, index) => axisOf(panel, allLimits.filter((limit) => limit.panel === index), panels.length === 1 ? 6 : 4));
+  const limits = allLimits.filter((limit) => limit.value >= axes[limit.panel]!.low && limit.value <= axes[limit.panel]!.high);
+  const bands = bandsOf(protocol, from, to);
+  const events = eventsIn(protocol, panels, from, to);
+  const offset = protocol.zone.offsetAt(from);
+  const changed = protocol.zone.offsetAt(to) !== offset;
+  const drawing: Drawing = {
+    panels, axes, from, to, offset, bands, events, limits, title: options.title, width: options.width ?? 680,
+    zoneLabel: protocol.zone.name === 'UTC' ? 'times in UTC' : `times in ${protocol.zone.name} (UTC${formatOffset(offset).replace('-', '−')}${changed ? ' throughout; clocks changed' : ''})`,
+  };
+  const facts: ChartFacts = { note, protocol, panels, from, to, bands, events, limits };
+  const alternative = alternativeOf(facts);
+  return { specification: specificationOf(drawing, alternative), ...sizeOf(drawing), caption: captionOf(facts, options.caption), alternative };
+}
+
+/** Draws the series that `options.show` names. `chart` is null when there is nothing to draw; readNote has named the reason. */
+export function readingsChart(note: Note, options: FigureOptions, theme: ChartTheme): { chart: Chart | null; problems: Problem[] } {
+  const chart = unthemedChart(note, options);
+  return { chart: chart && { ...chart, specification: themed(chart.specification, theme) }, problems: [] };
 }

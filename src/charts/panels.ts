@@ -1,0 +1,99 @@
+// Which series share a panel: one panel a unit, in the order in which the figure names them, with styles and labels.
+import type { Note } from '../experiment/types.ts';
+import type { FigureOptions } from '../experiment/figureBlock.ts';
+import type { Protocol, Tank } from '../protocol/types.ts';
+import type { Series } from '../dataset/types.ts';
+import type { Instant } from '../time/instant.ts';
+import { dashOf, tankColour, tankShape, type ColourName } from './theme.ts';
+import { pointsOf, type Point } from './points.ts';
+
+/** One series as it is drawn. */
+export interface Drawn {
+  readonly series: Series;
+  readonly tank: Tank | null;
+  readonly points: readonly Point[];
+  /** What the reader sees at the line's end: the tank, and the quantity where a panel holds several. */
+  readonly label: string;
+  readonly colour: ColourName;
+  readonly shape: string;
+  readonly dash: readonly number[];
+}
+
+export interface Panel {
+  readonly unit: string;
+  /** `Dissolved oxygen (mg/L)`. */
+  readonly title: string;
+  readonly drawn: readonly Drawn[];
+}
+
+/** What a quantity is called in prose: `dissolved oxygen`; its id where the protocol says nothing. */
+export function quantityWords(protocol: Protocol, quantity: string): string {
+  return protocol.measure.find((each) => each.id === quantity)?.what?.value ?? quantity;
+}
+
+/** What a place is called in prose: a tank's label, or `the room`. */
+export function placeWords(protocol: Protocol, place: string): string {
+  return protocol.tanks.find((tank) => tank.id === place)?.label ?? (place === 'room' ? 'room' : place);
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** `a, b and c`. */
+export function listWords(parts: readonly string[]): string {
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]!}`;
+}
+
+function kindOf(series: Series): string {
+  return series.instrument === null ? series.quantity : `${series.quantity}@${series.instrument}`;
+}
+
+/** The window of a figure: what it asks for, else from the first to the last reading shown, the plan's start and end included when near. */
+export function figureWindow(note: Note, options: FigureOptions): { from: Instant; to: Instant } | null {
+  let first = Infinity;
+  let last = -Infinity;
+  for (const { value } of options.show) {
+    const series = note.dataset.series.get(value);
+    if (!series || series.times.length === 0) continue;
+    first = Math.min(first, series.times[0]!);
+    last = Math.max(last, series.times[series.times.length - 1]!);
+  }
+  if (!Number.isFinite(first)) return null;
+  const from = options.from ?? first;
+  const to = options.to ?? last;
+  return to > from ? { from, to } : { from: from - 1_800_000, to: Math.max(from, to) + 1_800_000 };
+}
+
+/** The panels of a figure. Series without a number in the window are left out. */
+export function panelsOf(note: Note, protocol: Protocol, options: FigureOptions, window: { from: Instant; to: Instant }): Panel[] {
+  const byUnit = new Map<string, { series: Series; points: Point[] }[]>();
+  for (const { value } of options.show) {
+    const series = note.dataset.series.get(value);
+    if (!series) continue;
+    const points = pointsOf(series, protocol, window.from, window.to);
+    if (points.length === 0) continue;
+    const group = byUnit.get(series.unit.symbol);
+    if (group) group.push({ series, points }); else byUnit.set(series.unit.symbol, [{ series, points }]);
+  }
+  return [...byUnit.values()].map((group) => {
+    const kinds = [...new Set(group.map(({ series }) => kindOf(series)))];
+    const quantities = [...new Set(group.map(({ series }) => series.quantity))];
+    const places = [...new Set(group.map(({ series }) => series.place))];
+    const drawn = group.map(({ series, points }): Drawn => {
+      const tank = protocol.tanks.find((each) => each.id === series.place) ?? null;
+      const index = tank?.index ?? null;
+      const place = placeWords(protocol, series.place);
+      const what = [...(quantities.length > 1 ? [quantityWords(protocol, series.quantity)] : []), ...(series.instrument === null ? [] : [series.instrument])].join(', ');
+      return {
+        series, tank, points, colour: tankColour(index), shape: tankShape(index),
+        label: kinds.length === 1 || what === '' ? place : places.length === 1 ? what : `${place}, ${what}`,
+        dash: kinds.length === 1 ? dashOf(index) : dashOf(kinds.indexOf(kindOf(series))),
+      };
+    });
+    const unit = group[0]!.series.unit.print;
+    const names = quantities.map((each) => quantityWords(protocol, each));
+    const title = `${capital(listWords([...new Set(names)]))}${unit === '' || unit === '1' ? '' : ` (${unit})`}`;
+    return { unit, title, drawn };
+  });
+}

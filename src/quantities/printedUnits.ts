@@ -97,7 +97,7 @@ function readRate(text: string, before: Part): Part | null {
   const per = /^(?:\s+(per|an?|each|every)\s+|\s?\/\s?)/iu.exec(rest);
   if (!per) return null;
   const start = before.end + per[0].length;
-  const below = longer(readSymbol(text, start), readWord(text, start));
+  const below = text[start] === '/' ? null : longer(readSymbol(text, start), readWord(text, start));
   if (!below) return null;
   const any = per[1] === undefined || per[1].toLowerCase() === 'per';
   if (!any && !isTime(below)) return null;

@@ -46,8 +46,14 @@ export interface ReadingRow {
   /** null when the time cannot be read; the row is kept. */
   readonly instant: Instant | null;
   readonly earlierTimes: readonly string[];
+  /** Before any correction of the time; the same as `instant` when it was never corrected. */
+  readonly firstInstant?: Instant | null;
   /** One a column, in order. */
   readonly cells: readonly Cell[];
+  /** Cells beyond the last column, kept as text. */
+  readonly extra?: readonly { readonly range: SourceRange; readonly text: string }[];
+  /** Line of the data file, from 1, for rows that were read from one. */
+  readonly line?: number;
   readonly remark: string | null;
   readonly remarkRange: SourceRange | null;
 }

@@ -55,9 +55,9 @@ function findChromium() {
 }
 
 /** `{ chromium }` when everything is there, else `{ reason }`: one sentence's end, for "skipped: …". */
-export function prepareWorkbench() {
-  const chromium = findChromium();
-  if (!chromium) return { reason: 'no Chromium was found (set CHROMIUM to its path, or install the package chromium)' };
+export function prepareWorkbench({ browser = true } = {}) {
+  const chromium = browser ? findChromium() : null;
+  if (browser && !chromium) return { reason: 'no Chromium was found (set CHROMIUM to its path, or install the package chromium)' };
   const reason = installEditor();
   return reason ? { reason } : { chromium };
 }

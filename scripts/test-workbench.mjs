@@ -1,0 +1,43 @@
+// The suites that need a real editor: mocha in the Node host, the same files in the web host, and a look into the preview.
+// `node scripts/test-workbench.mjs [node] [web] [preview]` runs some of them. Without an editor or a browser they are skipped, and counted so.
+import { prepareWorkbench } from './workbench/install.mjs';
+
+const names = ['node', 'web', 'preview'];
+const chosen = process.argv.slice(2).filter((each) => names.includes(each));
+const wanted = chosen.length > 0 ? chosen : names;
+
+const prepared = prepareWorkbench();
+if (prepared.reason) {
+  for (const name of wanted) console.log(`skipped: ${name} suite: ${prepared.reason}.`);
+  console.log(`0 passed, 0 failed, ${wanted.length} skipped`);
+  process.exit(process.env.CI === 'true' ? 1 : 0);
+}
+
+// Only now: these need the packages of the lockfile.
+const { launchBrowser } = await import('./workbench/browser.mjs');
+const { buildSuites, runInNodeHost, runInWebHost } = await import('./workbench/suites.mjs');
+const { runPreview } = await import('../test/workbench/preview.mjs');
+
+const suites = {
+  node: ['editor suite in the Node extension host', runInNodeHost],
+  web: ['editor suite in the web extension host', runInWebHost],
+  preview: ['the Markdown preview, in both hosts', runPreview],
+};
+
+await buildSuites();
+const browser = await launchBrowser(prepared.chromium);
+const total = { passed: 0, failed: 0, skipped: 0 };
+for (const name of wanted) {
+  const [title, run] = suites[name];
+  console.log(`\n== ${title}`);
+  const started = Date.now();
+  const count = await run(browser).catch((error) => {
+    console.log(error.stack ?? String(error));
+    return { passed: 0, failed: 1, skipped: 0 };
+  });
+  for (const key of Object.keys(total)) total[key] += count[key];
+  console.log(`   ${count.passed} passed, ${count.failed} failed in ${Math.round((Date.now() - started) / 1000)} s`);
+}
+await browser.close();
+console.log(`\n${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
+process.exit(total.failed > 0 || (process.env.CI === 'true' && total.skipped > 0) ? 1 : 0);

@@ -1,0 +1,146 @@
+// Looks into the built-in Markdown preview, where mocha cannot see: what stands there, what stays alive while typing, and that nothing is blocked.
+import path from 'node:path';
+import { newPage, openPreview, previewFrame } from '../../scripts/workbench/browser.mjs';
+import { root } from '../../scripts/workbench/install.mjs';
+import { pageAddress, quietSettings, startServer } from '../../scripts/workbench/server.mjs';
+import { copyFixtures } from '../../scripts/workbench/suites.mjs';
+import { handInSettings, startWebServer } from '../../scripts/workbench/webServer.mjs';
+
+/** Each check gets the page and the preview's frame; it throws when something is not as it should be. */
+const checks = {
+  'the plan card names both tanks': async ({ frame }) => {
+    const card = await frame.locator('.evenwater-plan').first().innerText();
+    for (const words of ['floating-mat tank', 'open-surface tank', 'water lettuce']) expect(card.includes(words), `the plan card lacks ${words}: ${card.slice(0, 300)}`);
+  },
+  'the chart is drawn, in a shadow root, with a text alternative': async ({ frame }) => {
+    const chart = await frame.locator('.evenwater-chart').first().evaluate((element) => ({
+      marks: element.shadowRoot?.querySelectorAll('svg path').length ?? 0, role: element.getAttribute('role'),
+      label: element.getAttribute('aria-label') ?? '', height: element.getBoundingClientRect().height,
+    }));
+    expect(chart.marks > 4, `the chart has ${chart.marks} paths`);
+    expect(chart.role === 'img' && chart.label.length > 40, `role ${chart.role}, text alternative ${JSON.stringify(chart.label)}`);
+    expect(chart.height > 100, `the chart is ${chart.height} px high`);
+  },
+  'the readings table holds deltas': async ({ frame }) => {
+    const table = await frame.locator('.evenwater-readings').first().innerText();
+    expect(/[−-]0\.24/.test(table), `no step of −0.24 in the table: ${table.slice(0, 400)}`);
+  },
+  'claims carry their marks and formulas': async ({ frame }) => {
+    const claims = await frame.locator('[data-formula]').evaluateAll((all) => all.map((element) => ({ formula: element.getAttribute('data-formula'), text: element.textContent, title: element.getAttribute('title') })));
+    const fall = claims.find((claim) => claim.formula?.startsWith('fall(mat.DO'));
+    expect(fall?.text?.includes('0.24 mg/L'), `claims: ${JSON.stringify(claims).slice(0, 400)}`);
+    expect(await frame.getByText('7.66 mg/L').count() > 0, 'the unfilled claim does not show its value');
+  },
+  'the methods paragraph is there': async ({ frame }) => {
+    const text = await frame.locator('.evenwater-methods').first().innerText();
+    expect(text.length > 200 && /optical probe/.test(text), `methods: ${text.slice(0, 300)}`);
+  },
+  'ten edits leave the chart alive and the page where it was': async ({ page, frame }) => {
+    const place = await frame.evaluate(() => {
+      const chart = document.querySelector('.evenwater-chart');
+      chart.dataset.testMark = 'the same';
+      globalThis.__svg = chart.shadowRoot.querySelector('svg');
+      document.documentElement.scrollTop = 0;
+      chart.scrollIntoView({ block: 'center' });
+      return { top: chart.getBoundingClientRect().top };
+    });
+    await page.waitForTimeout(500);
+    const before = await frame.evaluate(() => ({ scroll: scrollY, top: document.querySelector('.evenwater-chart').getBoundingClientRect().top }));
+    await typeAt(page, 'Paragraphs below make', async () => {
+      for (let edit = 1; edit <= 10; edit += 1) {
+        await page.keyboard.type(` ${edit}`);
+        await frame.getByText(new RegExp(`Paragraphs below make.* ${edit}\\b`)).first().waitFor({ timeout: 20_000 });
+      }
+    });
+    const after = await frame.evaluate(() => {
+      const chart = document.querySelector('.evenwater-chart');
+      return { scroll: scrollY, top: chart.getBoundingClientRect().top, same: chart.shadowRoot?.querySelector('svg') === globalThis.__svg && globalThis.__svg.isConnected };
+    });
+    expect(after.same, 'the chart was drawn again');
+    expect(Math.abs(after.top - before.top) <= 2, `the chart moved from ${before.top} to ${after.top} (first at ${place.top})`);
+  },
+  'an edited reading draws the chart again and marks the claim': async ({ page, frame }) => {
+    await typeAt(page, '22:30    8.02', async () => {
+      await page.keyboard.press('Home');
+      for (let step = 0; step < '22:30    8.0'.length; step += 1) await page.keyboard.press('ArrowRight');
+      await page.keyboard.press('Delete');
+      await page.keyboard.type('4');
+    });
+    await frame.locator('.evenwater-claim--mismatch, [data-state="mismatch"]').first().waitFor({ timeout: 20_000 });
+    await frame.waitForFunction(() => {
+      const chart = document.querySelector('.evenwater-chart');
+      const svg = chart?.shadowRoot?.querySelector('svg');
+      return svg && svg !== globalThis.__svg;
+    }, undefined, { timeout: 20_000 });
+  },
+  'no content-policy banner, and nothing was blocked': async ({ frame, blocked }) => {
+    const banner = await frame.locator('#code-csp-warning').count();
+    expect(banner === 0, 'the banner "Some content has been disabled" is shown');
+    expect(blocked.length === 0, `blocked: ${blocked.join(' | ')}`);
+  },
+};
+
+function expect(condition, message) {
+  if (!condition) throw new Error(message);
+}
+
+/** Puts the cursor at the end of the line that holds `text` in the editor, and acts. */
+async function typeAt(page, text, act) {
+  await page.locator('.monaco-editor .view-lines').first().click();
+  await page.keyboard.press('Control+F');
+  const box = page.locator('.find-widget textarea, .find-widget input').first();
+  await box.fill(text);
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('End');
+  await act();
+}
+
+async function runIn(name, address, browser, prepare = async () => {}) {
+  const count = { passed: 0, failed: 0, skipped: 0 };
+  const page = await newPage(browser, { width: 1600, height: 900 });
+  const blocked = [];
+  page.on('console', (message) => { if (/Content Security Policy/i.test(message.text()) && /evenwater|unsafe-eval|script/i.test(message.text())) blocked.push(message.text().slice(0, 200)); });
+  try {
+    await prepare(page);
+    await page.goto(address);
+    await page.locator('.monaco-editor[data-uri$="night.tank.md"]').first().waitFor({ timeout: 90_000 });
+    await openPreview(page);
+    const frame = await previewFrame(page, '.evenwater-plan', 90_000);
+    await frame.waitForFunction(() => document.querySelector('.evenwater-chart')?.shadowRoot?.querySelector('svg'), undefined, { timeout: 60_000 });
+    for (const [title, check] of Object.entries(checks)) {
+      try {
+        await check({ page, frame, blocked });
+        count.passed += 1;
+        console.log(`    ✔ ${name}: ${title}`);
+      } catch (error) {
+        count.failed += 1;
+        console.log(`    ✘ ${name}: ${title}\n      ${error.message}`);
+      }
+    }
+  } catch (error) {
+    count.failed += 1;
+    console.log(`    ✘ ${name}: ${error.message}`);
+    await page.screenshot({ path: path.join(root, 'workbench/log', `preview-${name}.png`) }).catch(() => {});
+  } finally {
+    await page.context().close();
+  }
+  return count;
+}
+
+/** The checks in the Node host's workbench and in the browser-only one. */
+export async function runPreview(browser) {
+  const notes = await copyFixtures();
+  const server = await startServer();
+  const web = await startWebServer({ folder: notes.folder, extension: root });
+  try {
+    const first = await runIn('node host', pageAddress(server, { folder: notes.folder, file: 'night.tank.md', extension: root }), browser);
+    const payload = JSON.stringify([['skipWelcome', 'true'], ['openFile', 'vscode-test-web://mount/night.tank.md']]);
+    const second = await runIn('web host', `${web.origin}/?${new URLSearchParams({ payload })}`, browser, (page) => handInSettings(page, quietSettings));
+    return { passed: first.passed + second.passed, failed: first.failed + second.failed, skipped: 0 };
+  } finally {
+    await server.stop();
+    await web.stop();
+    await notes.remove();
+  }
+}

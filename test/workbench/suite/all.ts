@@ -1,0 +1,7 @@
+// Every test of the editor, in one list: the Node host and the web host run the same.
+import './activation.test.ts';
+import './problems.test.ts';
+import './help.test.ts';
+import './commands.test.ts';
+import './files.test.ts';
+import './plain.test.ts';

@@ -1,0 +1,75 @@
+// Help while reading: hover, the lines above blocks, values inside sentences, the outline.
+import * as vscode from 'vscode';
+import { deepEqual, equal, match, ok } from '../assert.ts';
+import { find, hoverText, lenses, open, replace, revert, until } from './support.ts';
+
+suite('help', () => {
+  let note: vscode.TextDocument;
+  suiteSetup(async () => { note = await open('night.tank.md'); });
+  teardown(async () => { await revert(note); });
+
+  test('hover on a claim shows value, formula and working with its readings', async () => {
+    const text = await hoverText(note, find(note, '{0.24 mg/L = fall(', '0.24'));
+    match(text, /Computed, and the text matches/);
+    match(text, /0\.24\s*(?:&nbsp;)?\s*mg\/L/);
+    match(text, /fall\(mat\.DO, light-off\.\.22:30\)/);
+    match(text, /8\.26\]\(/, 'the readings are not linked:');
+  });
+
+  test('hover on a condition says that it was checked, and that this proves no cause', async () => {
+    match(await hoverText(note, find(note, '{it fell faster', 'fell')), /Condition checked: it is true.*does\s?(?:&nbsp;)?not\s?(?:&nbsp;)?prove/s);
+  });
+
+  test('hover on a stated claim names its source', async () => {
+    match((await hoverText(note, find(note, '{2 times a day', 'times'))).replaceAll('&nbsp;', ' '), /Stated, not computed.*feeding log of the test room/s);
+  });
+
+  test('hover on a reading tells the step since the one above, and a correction', async () => {
+    const text = (await hoverText(note, find(note, '22:30    8.02', '8.02'))).replaceAll('&nbsp;', ' ').replaceAll('\\', '');
+    match(text, /dissolved oxygen, floating-mat tank/);
+    match(text, /[-−]0\.24 mg\/L since the reading above/);
+    match((await hoverText(note, find(note, '8.28->8.26'))).replaceAll('&nbsp;', ' ').replaceAll('\\', ''), /Corrected; before: 8\.28/);
+  });
+
+  test('hover on a function shows its entry of the catalogue', async () => {
+    match(await hoverText(note, find(note, 'first-loss = percent-fall(', 'percent-fall')), /percent-fall\(/);
+  });
+
+  test('hover on a tank shows its water volume', async () => {
+    match((await hoverText(note, find(note, '  mat:\n', 'mat'))).replaceAll('&nbsp;', ' '), /Water: 42(\.0)? L/);
+  });
+
+  test('the plan and the readings have a line above them', async () => {
+    const found = await until('CodeLens', async () => { const all = await lenses(note); return all.length >= 3 && all; });
+    const at = (text: string) => found.filter((lens) => lens.line === find(note, text).start.line).map((lens) => lens.title);
+    deepEqual(at('```protocol'), ['Plan: no problems', '3 claims match, 1 to fill in']);
+    deepEqual(at('```readings'), ['8 of 9 slots read · next 00:00']);
+  });
+
+  test('the line above the plan follows the claims', async () => {
+    await replace(note, '{2.9 % = first-loss}', '{3.9 % = first-loss}');
+    await until('the changed CodeLens', async () => (await lenses(note)).some((lens) => lens.title === '2 claims match, 1 does not, 1 to fill in'));
+  });
+
+  test('an unfilled claim shows its value inside the sentence', async () => {
+    const hints = await until('the inlay value', async () => {
+      const all = await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', note.uri, new vscode.Range(0, 0, note.lineCount, 0));
+      return all.length > 0 && all;
+    });
+    equal(hints.length, 1);
+    match(String(hints[0]!.label), /7\.66 mg\/L/);
+    ok(hints[0]!.position.isEqual(find(note, '{? = last', '?').end), 'the value does not follow its question mark');
+  });
+
+  test('the outline lists blocks, tanks, columns and results', async () => {
+    const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[]>('vscode.executeDocumentSymbolProvider', note.uri);
+    const named = (list: readonly vscode.DocumentSymbol[], name: string) => list.find((symbol) => symbol.name === name);
+    const all = (list: readonly vscode.DocumentSymbol[]): vscode.DocumentSymbol[] => list.flatMap((symbol) => [symbol, ...all(symbol.children)]);
+    const every = all(symbols);
+    const plan = named(every, 'protocol');
+    ok(plan, 'the plan is not in the outline');
+    deepEqual(plan.children.map((symbol) => symbol.name), ['mat', 'open', 'DO', 'T']);
+    deepEqual(named(every, 'readings')?.children.map((symbol) => symbol.name), ['mat.DO', 'mat.T', 'open.DO', 'open.T']);
+    deepEqual(named(every, 'values')?.children.map((symbol) => symbol.name), ['first-loss']);
+  });
+});

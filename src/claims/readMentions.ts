@@ -2,6 +2,7 @@
 // Digits glued to letters (`tank2`, `O2`) are no numbers; a minus is a sign only after a space or an opening mark.
 import { convert, matchPrintedUnit, parseUnit, perHour } from '../quantities/units.ts';
 import type { Unit } from '../quantities/types.ts';
+import { hour, minute } from '../time/instant.ts';
 import { clockAt, dateAt } from './clockMentions.ts';
 import { decimalMarkOf, type DecimalMark } from './decimalMark.ts';
 import { withoutMarkup, withoutNames } from './markup.ts';
@@ -19,6 +20,8 @@ const power = /\s*[×x·]\s*10(?:\^?([−-]?\d{1,2})|([⁻⁺]?[⁰¹²³⁴⁵�
 const plusMinus = new RegExp(`${space}*\\(?${space}*(?:±|\\+/-|\\+/−|\\+-|plus or minus)${space}*`, 'y');
 const perHourWords = new RegExp(`(?:${space}*/${space}*h(?:our|r)?|${space}+(?:per|an|a|each|every)${space}+hour|${space}+per${space}+hr?|${space}+hourly)(?![\\p{L}\\p{N}])`, 'iuy');
 const percentagePoints = new RegExp(`(?:percentage|per${space}cent)[- ]points?(?![\\p{L}\\p{N}])`, 'iuy');
+/** `9h30`, as clocks and stopwatches print it. */
+const tightDuration = /(\d{1,3})h(\d{2})(?:\s?min)?(?![\p{L}\p{N}])/uy;
 const joins = new RegExp(`^${space}*(?:–|—|-|−|to|until|till|and up to|bis|tot|à|a|al)${space}*$`, 'u');
 const fractions: Readonly<Record<string, number>> = { '½': 0.5, '¼': 0.25, '¾': 0.75 };
 const superscripts = '⁰¹²³⁴⁵⁶⁷⁸⁹';
@@ -64,7 +67,7 @@ function nextStart(text: string, offset: number): number {
 function glued(text: string, offset: number): boolean {
   const before = text[offset - 1];
   if (isLetter(before) || isDigit(before) || before === '^') return true;
-  if ((before === '.' || before === ',') && isDigit(text[offset - 2])) return true;
+  if ((before === '.' || before === ',' || before === '/') && isDigit(text[offset - 2])) return true;
   return (before === '-' || before === '−' || before === '.') && isLetter(text[offset - 2]);
 }
 
@@ -75,6 +78,12 @@ function mentionAt(text: string, offset: number, mark: DecimalMark, language: st
   if (!/[\p{L}\d.½¼¾]/u.test(character) || glued(text, offset)) return null;
   const time = dateAt(text, offset) ?? clockAt(text, offset);
   if (time) return { mention: { ...time, ...qualifierBefore(text, time.start, language) } };
+  const tight = match(tightDuration, text, offset);
+  if (tight && Number(tight[2]) < 60) {
+    const mention: DurationMention = { ...qualifierBefore(text, offset, language), kind: 'duration', joinedToNext: false, start: offset, end: offset + tight[0].length,
+      duration: Number(tight[1]) * hour + Number(tight[2]) * minute, step: minute };
+    return { mention };
+  }
   if (isDigit(character) || character === '.' || fractions[character] !== undefined) return numberAt(text, offset, offset, mark, language);
   return english ? wordNumberAt(text, offset, language) : null;
 }
@@ -212,23 +221,23 @@ function wordNumberAt(text: string, offset: number, language: string): { mention
 
 /** `9 h 30 min` is one duration. */
 function joinDurations(text: string, mentions: readonly AnyMention[]): AnyMention[] {
-  const hour = parseUnit('h');
-  if (!hour) return [...mentions];
+  const hourUnit = parseUnit('h');
+  if (!hourUnit) return [...mentions];
   const hours = (mention: NumberMention): number | null =>
-    mention.unit && mention.unit.kind === 'plain' && mention.unit.dimension.time === 1 && onlyTime(mention.unit) ? convert(mention.value, mention.unit, hour) : null;
+    mention.unit && mention.unit.kind === 'plain' && mention.unit.dimension.time === 1 && onlyTime(mention.unit) ? convert(mention.value, mention.unit, hourUnit) : null;
   const result: AnyMention[] = [];
   for (const mention of mentions) {
     const last = result.at(-1);
     const between = last ? text.slice(last.end, mention.start) : '';
     if (mention.kind === 'number' && mention.sign === '' && last && /^(?:\s*,?\s*(?:and\s+)?)$/.test(between)) {
-      const first = last.kind === 'duration' ? last.duration : last.kind === 'number' && last.decimals === 0 && hours(last) !== null ? Math.round(hours(last)! * 3_600_000) : null;
-      const step = last.kind === 'duration' ? last.step : last.kind === 'number' && last.unit ? Math.round(convert(1, last.unit, hour) * 3_600_000) : 0;
-      const bare = mention.unit === null && between === '' && step === 3_600_000 && mention.value < 60 && mention.decimals === 0;
+      const first = last.kind === 'duration' ? last.duration : last.kind === 'number' && last.decimals === 0 && hours(last) !== null ? Math.round(hours(last)! * hour) : null;
+      const step = last.kind === 'duration' ? last.step : last.kind === 'number' && last.unit ? Math.round(convert(1, last.unit, hourUnit) * hour) : 0;
+      const bare = mention.unit === null && between === '' && step === hour && mention.value < 60 && mention.decimals === 0;
       const size = bare ? mention.value / 60 : hours(mention);
-      const own = bare ? 60_000 : mention.unit ? Math.round(convert(1, mention.unit, hour) * 3_600_000) : 0;
+      const own = bare ? minute : mention.unit ? Math.round(convert(1, mention.unit, hourUnit) * hour) : 0;
       if (first !== null && size !== null && own > 0 && own < step) {
         const joined: DurationMention = { kind: 'duration', start: last.start, end: mention.end, approximate: last.approximate, bound: last.bound, joinedToNext: false,
-          duration: first + Math.round(size * 3_600_000), step: Math.max(1, Math.round(own / 10 ** Math.max(0, mention.decimals))) };
+          duration: first + Math.round(size * hour), step: Math.max(1, Math.round(own / 10 ** Math.max(0, mention.decimals))) };
         result[result.length - 1] = joined;
         continue;
       }

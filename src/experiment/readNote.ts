@@ -17,6 +17,7 @@ import { checkClaim } from '../claims/checkClaim.ts';
 import { findLooseNumbers } from '../claims/looseNumbers.ts';
 import { separateAccepted } from './accepted.ts';
 import { checkEqualisation, checkStopRules } from './conditions.ts';
+import { drawnBlockProblems } from './figureBlock.ts';
 import { readValueBlocks } from './valuesBlock.ts';
 import type { NamedResult, Note } from './types.ts';
 
@@ -60,6 +61,7 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
     ...claims.flatMap((claim) => claim.problems),
     ...findLooseNumbers(syntax.prose, context),
     ...equalise.problems, ...stopRules.problems,
+    ...drawnBlockProblems(syntax, protocol, dataset),
   ], protocol);
 
   return {

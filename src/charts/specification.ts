@@ -80,7 +80,7 @@ function frameOf(drawing: Drawing): Frame {
   }
   const height = drawing.panels.length === 1 ? (narrow ? 220 : 270) : narrow ? 150 : 165;
   const tops = drawing.panels.map((_, index) => (index === 0 ? legendHeight + (drawing.title ? 24 : 0) + 24 + rows * 14 + (rows > 0 ? 4 : 0) : 46));
-  return { left, right, plot, narrow, tops, height, bottom: 50, eventRows, legend, legendHeight, xTicks: timeTicks(drawing.from + drawing.offset, drawing.to + drawing.offset, Math.max(3, Math.floor(plot / 62))) };
+  return { left, right, plot, narrow, tops, height, bottom: 50, eventRows, legend, legendHeight, xTicks: timeTicks(drawing.from + drawing.offset, drawing.to + drawing.offset, Math.max(3, Math.floor(plot / 54))) };
 }
 
 /** The size of the drawing in pixels. */
@@ -205,10 +205,6 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
       const y = -8 - place.row * 14;
       texts.push(...pixelText([{ x: xOf(event.at) + (place.align === 'left' ? 3 : -3), y, text: event.label }],
         { fontSize: 10, align: place.align, fill: colourToken(event.lamp ? 'muted' : 'event'), ...(event.lamp ? { fontStyle: 'italic' } : {}) }));
-      texts.push({
-        data: { values: [{}] },
-        mark: { type: 'rule', x: xOf(event.at), x2: xOf(event.at), y: y - 4, y2: 0, stroke: colourToken('event'), strokeWidth: event.lamp ? 0.8 : 1.2 },
-      });
     });
     const seen = new Set<string>();
     let entry = 0;
@@ -218,7 +214,7 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
       const place = frame.legend[entry]!;
       entry += 1;
       const at = { x: -frame.left + place.x, y: -frame.tops[0]! + (drawing.title ? 24 : 0) + place.y + 8 };
-      texts.push({ data: { values: [{}] }, mark: { type: 'rule', x: at.x, x2: at.x + 26, y: at.y, y2: at.y, stroke: colourToken(drawn.colour), strokeWidth: 2, ...(drawn.dash.length ? { strokeDash: [...drawn.dash] } : {}) } });
+      texts.push({ data: { values: [{}] }, mark: { type: 'point', x: at.x + 13, y: at.y, shape: 'M-1,0L1,0', size: 676, opacity: 1, filled: false, stroke: colourToken(drawn.colour), strokeWidth: 2, ...(drawn.dash.length ? { strokeDash: [...drawn.dash] } : {}) } });
       texts.push({ data: { values: [{}] }, mark: { type: 'point', x: at.x + 13, y: at.y, shape: drawn.shape, size: 34, opacity: 1, filled: true, fill: colourToken(drawn.colour), fillOpacity: 1, stroke: null } });
       texts.push(...pixelText([{ x: at.x + 31, y: at.y, text: cutText(drawn.label, small, drawing.width - 40) }], { fill: colourToken('text') }));
     }

@@ -1,8 +1,93 @@
 // Finds numbers in prose that a formula could give: each is a hint, so that the author may turn it into a claim.
+import { fix, problem, type Problem } from '../problems/problem.ts';
+import { toDocumentRange } from '../note/mappedText.ts';
 import type { ProseRun } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
-import type { Problem } from '../problems/problem.ts';
+import { convert, convertible, differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
+import type { Unit } from '../quantities/types.ts';
+import { day, hour, type Instant } from '../time/instant.ts';
+import { instantOf, utc, wallTimeOf } from '../time/zone.ts';
+import { isTimeUnit, needsNoUnit } from './compareNumber.ts';
+import { plannedNames } from './claimWords.ts';
+import { candidatesOf, formulasFor, type Candidate } from './findFormula.ts';
+import type { AnyMention, ClockMention } from './mentions.ts';
+import { readMentions } from './readMentions.ts';
 
-export function findLooseNumbers(_prose: readonly ProseRun[], _context: FormulaContext): Problem[] {
-  return [];
+/** Hints for loose numbers, each with up to three formulas that give it. Number words and numbers without a unit are left alone. */
+export function findLooseNumbers(prose: readonly ProseRun[], context: FormulaContext): Problem[] {
+  if (!context.protocol || context.dataset.series.size === 0) return [];
+  const language = context.protocol.language;
+  const names = plannedNames(context);
+  const problems: Problem[] = [];
+  let candidates: Candidate[] | null = null;
+  for (const { text } of prose) {
+    if (!/\d/.test(text.text)) continue;
+    for (const mention of readMentions(text.text, { language, names })) {
+      const kind = kindOf(mention, context);
+      if (kind === null) continue;
+      candidates ??= candidatesOf(context);
+      const near = text.text.slice(Math.max(0, mention.start - 120), mention.end + 80);
+      const formulas = formulasFor(mention, near, candidates, context);
+      if (kind === 'plan' && formulas.length === 0) continue;
+      const shown = text.text.slice(mention.start, mention.end);
+      const range = toDocumentRange(text, mention);
+      problems.push(problem('loose-number', range, { text: shown.replace(/\s+/g, ' '), formula: formulas[0] ?? '' },
+        formulas.slice(0, 3).map((formula, index) => fix('make-claim', { formula: `{${shown} = ${formula}}` },
+          [{ range: { start: range.start, end: range.start }, newText: '{' }, { range: { start: range.end, end: range.end }, newText: ` = ${formula}}` }], { preferred: index === 0 }))));
+    }
+  }
+  return problems;
+}
+
+/** `data`: the note measures or derives it; `plan`: only worth a hint where a formula gives it; null: not loose. */
+function kindOf(mention: AnyMention, context: FormulaContext): 'data' | 'plan' | null {
+  if (mention.kind === 'clock') return mention.style !== 'word' && withinRun(mention, context) ? 'data' : null;
+  if (mention.kind === 'duration') return mention.duration <= runLength(context) ? 'data' : null;
+  if (mention.kind !== 'number' || mention.unit === null || mention.written === 'words') return null;
+  const unit = mention.unit;
+  if (isTimeUnit(unit)) {
+    const hours = parseUnit('h');
+    return hours && convert(mention.value, unit, hours) * hour <= runLength(context) ? 'data' : null;
+  }
+  if (unit.kind === 'percentage' || unit.kind === 'percentage-points') return 'data';
+  if (measured(unit, context)) return 'data';
+  return needsNoUnit(unit) ? null : 'plan';
+}
+
+function measured(unit: Unit, context: FormulaContext): boolean {
+  for (const { unit: own } of context.dataset.series.values()) {
+    if (needsNoUnit(own) && own.symbol === '1') continue;
+    const rate = perHour(differenceUnit(own));
+    if (convertible(unit, own) || convertible(unit, differenceUnit(own)) || convertible(unit, rate)) return true;
+  }
+  return false;
+}
+
+function runOf(context: FormulaContext): { from: Instant; to: Instant } | null {
+  const { times } = context.dataset;
+  const from = context.protocol?.schedule?.start ?? times[0];
+  const to = context.protocol?.schedule?.end ?? times.at(-1);
+  return from === undefined || to === undefined ? null : { from: Math.min(from, times[0] ?? from), to: Math.max(to, times.at(-1) ?? to) };
+}
+
+function runLength(context: FormulaContext): number {
+  const run = runOf(context);
+  return run ? run.to - run.from : 0;
+}
+
+/** A clock time that some moment of the run has; with a date, that moment. */
+function withinRun(clock: ClockMention, context: FormulaContext): boolean {
+  const run = runOf(context);
+  if (!run) return false;
+  const zone = context.protocol?.zone ?? utc;
+  for (let near = run.from; near <= run.to + day; near += day) {
+    const around = wallTimeOf(near, zone);
+    const date = clock.date;
+    if (date && (date.month !== around.month || date.day !== around.day || (date.year !== null && date.year !== around.year))) continue;
+    const meaning = instantOf({ ...around, hour: clock.hour, minute: clock.minute, second: clock.second ?? 0 }, zone);
+    const instant = meaning.kind === 'single' ? meaning.instant : meaning.kind === 'repeated' ? meaning.earlier : null;
+    if (instant !== null && instant >= run.from && instant <= run.to) return true;
+    if (near - run.from > 400 * day) return false;
+  }
+  return false;
 }

@@ -1,0 +1,105 @@
+// What is measured: quantity, unit, instrument, accuracy, scale; and the limits that refer to it.
+import { nearestName } from '../problems/nearest.ts';
+import { measureByName, nearestMeasure } from '../quantities/measures.ts';
+import { convertible, parseUnit } from '../quantities/units.ts';
+import type { NumberValue, Unit } from '../quantities/types.ts';
+import { replaceWith, shorten, type Collector } from './collector.ts';
+import { MapReader } from './mapReader.ts';
+import type { NameBook } from './names.ts';
+import type { TextNode } from './planTree.ts';
+import { readChoice, readQuantity, readSpread, readUnit } from './values.ts';
+import type { Limit, MeasuredQuantity, Placed } from './types.ts';
+
+/** Reads `measure`. `DO@titration` takes over what and unit from `DO` where it does not say them. */
+export function readMeasures(reader: MapReader | null, collector: Collector, names: NameBook): MeasuredQuantity[] {
+  const result: MeasuredQuantity[] = [];
+  const schema = reader?.schema.entry;
+  if (!reader || !schema) return result;
+  for (const entry of reader.entries()) {
+    if (entry.key === '') continue;
+    const base = entry.key.includes('@') ? result.find((each) => each.id === entry.key.split('@')[0]) ?? null : null;
+    names.add(entry.key, 'quantity', entry.keyRange);
+    const scaled = entry.value.kind === 'map' && entry.value.entries.some((each) => each.key === 'scale');
+    const whatText = entry.value.kind === 'map' ? entry.value.entries.find((each) => each.key === 'what')?.value : undefined;
+    const known = whatText?.kind === 'text' ? measureByName(whatText.value.trim()) : null;
+    const oneUnit = known !== null && (known.unit === null || known.units.length === 1);
+    const optional = [...(base ? ['what', 'unit'] : []), ...(scaled || oneUnit ? ['unit'] : [])];
+    const map = reader.asMap(entry.value, schema, entry.keyRange, optional);
+    if (map) result.push(readMeasure(entry.key, map, base, collector));
+    else result.push({ id: entry.key, idRange: entry.keyRange, what: null, unit: null, unitRange: null, with: null, in: [], accuracy: null, resolution: null, calibrated: null, level: null, scale: null });
+  }
+  return result;
+}
+
+function readMeasure(id: string, map: MapReader, base: MeasuredQuantity | null, collector: Collector): MeasuredQuantity {
+  const what = readWhat(map, collector) ?? base?.what ?? null;
+  const entry = what ? measureByName(what.value) : null;
+  const unitNode = map.textNode('unit');
+  const scaleNodes = map.texts('scale', true);
+  let unit: Unit | null = unitNode ? readUnit(unitNode.value.trim(), unitNode, collector) : base?.unit ?? null;
+  if (!unitNode && !unit && entry?.units.length === 1 && entry.unit !== null) unit = parseUnit(entry.unit);
+  if (unitNode && unit && entry) {
+    const accepted = entry.units.flatMap((symbol) => parseUnit(symbol) ?? []);
+    const given = unit;
+    if (!accepted.some((each) => convertible(given, each))) {
+      collector.add('unit-does-not-fit', unitNode.range, { key: entry.name, unit: given.symbol, example: entry.unit === null ? 'scale: [calm, restless]' : `unit: ${entry.unit}` },
+        entry.unit === null ? [] : [replaceWith(unitNode.range, entry.unit)]);
+      unit = null;
+    }
+  }
+  const accuracyNode = map.textNode('accuracy');
+  const resolutionNode = map.textNode('resolution');
+  const levelNode = map.textNode('level');
+  const scale = scaleNodes.map((node) => node.value.trim());
+  scaleNodes.forEach((node, index) => {
+    if (scale.indexOf(scale[index]!) < index) collector.add('scale-word-twice', node.range, { word: scale[index]! });
+  });
+  return {
+    id, idRange: map.place, what, unit, unitRange: unitNode?.range ?? base?.unitRange ?? null, with: map.text('with'),
+    in: map.texts('in').map((node) => ({ value: node.value.trim(), range: node.range })),
+    accuracy: accuracyNode && readSpread(accuracyNode, collector, 'accuracy', unit, `0.1 ${unit?.symbol ?? 'mg/L'}`),
+    resolution: resolutionNode && readSpread(resolutionNode, collector, 'resolution', unit, `0.01 ${unit?.symbol ?? 'mg/L'}`),
+    calibrated: map.text('calibrated'), level: levelNode && readChoice(levelNode, collector, 'level', ['station', 'sea'] as const),
+    scale: scale.length ? scale : null,
+  };
+}
+
+/** The entry of the closed list; another name of it is read as its own name. */
+function readWhat(map: MapReader, collector: Collector): Placed<string> | null {
+  const node = map.textNode('what');
+  if (!node) return null;
+  const entry = measureByName(node.value.trim());
+  if (entry) return { value: entry.name, range: node.range };
+  const nearest = nearestMeasure(node.value.trim());
+  collector.add('unknown-quantity', node.range, { what: shorten(node.value, 40), nearest: nearest ?? '' }, nearest ? [replaceWith(node.range, nearest)] : []);
+  return null;
+}
+
+/** A measured quantity by its short name, or a problem with the nearest. */
+function readQuantityId(node: TextNode, measures: readonly MeasuredQuantity[], collector: Collector): Placed<string> | null {
+  const id = node.value.trim();
+  if (measures.some((each) => each.id === id)) return { value: id, range: node.range };
+  const known = measures.map((each) => each.id);
+  const nearest = nearestName(id, known);
+  collector.add('unknown-measure', node.range, { name: shorten(id, 40), nearest: nearest ?? '', known }, nearest ? [replaceWith(node.range, nearest)] : []);
+  return null;
+}
+
+export function readLimits(reader: MapReader, measures: readonly MeasuredQuantity[], collector: Collector): Limit[] {
+  return reader.maps('limits').map(({ reader: map, range }) => {
+    const quantityNode = map.textNode('quantity');
+    const quantity = quantityNode && readQuantityId(quantityNode, measures, collector);
+    const measured = measures.find((each) => each.id === quantity?.value);
+    const level = (key: 'at least' | 'at most'): Placed<NumberValue> | null => {
+      const node = map.textNode(key);
+      const like = measured?.unit ? [measured.unit.symbol] : undefined;
+      return node && readQuantity(node, collector, { key, like, example: `4 ${measured?.unit?.symbol ?? 'mg/L'}` });
+    };
+    const atLeast = level('at least');
+    const atMost = level('at most');
+    if (map.entry('at least') === null && map.entry('at most') === null) {
+      collector.add('missing-key', map.place, { key: 'at least', of: 'limits', example: `at least: 4 ${measured?.unit?.symbol ?? 'mg/L'}` });
+    }
+    return { for: map.text('for')?.value ?? '', quantity, atLeast, atMost, source: map.text('source')?.value ?? null, range };
+  });
+}

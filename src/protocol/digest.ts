@@ -1,4 +1,50 @@
 // The plan's digest: a hash over its facts, the same however the block is laid out.
-import type { Protocol } from './types.ts';
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import type { NumberValue } from '../quantities/types.ts';
+import { formatInstant } from '../time/text.ts';
+import type { Placed, Protocol } from './types.ts';
 
-export function protocolDigest(_protocol: Protocol): string { return ''; }
+const flat = (text: string | null | undefined): string | null => (text == null ? null : text.replace(/\s+/g, ' ').trim());
+const placed = (fact: Placed<string> | null): string | null => flat(fact?.value);
+const amount = (value: NumberValue | null | undefined): string | null => (value == null ? null : `${value.value} ${value.unit.symbol}`);
+
+/**
+ * The facts that were decided before the run, as plain data in a fixed order. What is filled in afterwards (`done`,
+ * `outcome`, `accepted`, `sealed`, `repeats`) and how the post is signed (`title`, `by`, `licence`, `language`) are no part of the plan.
+ */
+export function planFacts(protocol: Protocol): unknown {
+  const { zone } = protocol;
+  const time = (instant: number | null): string | null => (instant === null ? null : formatInstant(instant, zone));
+  const { schedule } = protocol;
+  return {
+    question: placed(protocol.question),
+    hypothesis: placed(protocol.hypothesis),
+    place: {
+      name: placed(protocol.place.name), latitude: protocol.place.latitude?.value ?? null, longitude: protocol.place.longitude?.value ?? null,
+      elevation: amount(protocol.place.elevation?.value), zone: zone.name, daylight: protocol.place.daylight,
+    },
+    tanks: protocol.tanks.map((tank) => [tank.id, [...tank.written].filter(([key]) => key !== 'like')
+      .map(([key, text]) => [key, flat(text.value)] as const).sort((a, b) => (a[0] < b[0] ? -1 : a[0] > b[0] ? 1 : 0))]),
+    differs: protocol.differs.map((each) => each.value).sort(),
+    schedule: schedule && {
+      start: time(schedule.start), end: time(schedule.end), lightOff: schedule.lightOff.map(time), lightOn: schedule.lightOn.map(time),
+      sampling: schedule.sampling.map((each) => [each.every, time(each.from), time(each.to), each.days ?? null]),
+    },
+    events: protocol.events.map((event) => [event.id, time(event.at), flat(event.what), event.tanks.map((tank) => tank.value)]),
+    measure: protocol.measure.map((each) => [each.id, placed(each.what), each.unit?.symbol ?? null, placed(each.with), each.in.map((where) => where.value),
+      amount(each.accuracy), amount(each.resolution), placed(each.calibrated), each.level?.value ?? null, each.scale]),
+    equalise: protocol.equalise.map((each) => [flat(each.step), flat(each.why), flat(each.accept?.text)]),
+    phases: protocol.phases.filter((phase) => phase.typed !== null).map((phase) => [phase.id, time(phase.window.from), time(phase.window.to)]),
+    limits: protocol.limits.map((each) => [flat(each.for), placed(each.quantity), amount(each.atLeast?.value), amount(each.atMost?.value), flat(each.source)]),
+    stop: protocol.stopRules.map((each) => [flat(each.when?.text), flat(each.do)]),
+    order: protocol.order.map((each) => each.value),
+    seed: placed(protocol.seed),
+    pairWithin: protocol.pairWithin,
+  };
+}
+
+/** SHA-256 over the plan's facts, as 64 hexadecimal digits. Layout, comments, quotes and the order of keys change nothing. */
+export function protocolDigest(protocol: Protocol): string {
+  return bytesToHex(sha256(utf8ToBytes(JSON.stringify(planFacts(protocol)))));
+}

@@ -170,7 +170,7 @@ export function readSchedule(reader: MapReader, place: Place, zone: Zone, collec
       collector.add('too-many-slots', node.range, { every: shorten(node.value, 40), most: String(mostSlots) });
       continue;
     }
-    sampling.push({ every: stretch.every, from, to });
+    sampling.push({ every: stretch.every, from, to, ...(stretch.days === null ? {} : { days: stretch.days }) });
     slots.push(...times);
   }
   return {

@@ -72,7 +72,11 @@ export interface PlanEvent {
 }
 
 /** `every` of the schedule, one entry a stretch. */
-export interface Sampling { readonly every: Duration; readonly from: Instant; readonly to: Instant }
+export interface Sampling {
+  readonly every: Duration; readonly from: Instant; readonly to: Instant;
+  /** Whole days between readings that keep their clock time when clocks change; absent for elapsed time. */
+  readonly days?: number;
+}
 
 export interface Window { readonly from: Instant; readonly to: Instant }
 

@@ -10,7 +10,8 @@ import type { ClaimMeta, NoteEnvironment } from './claimRule.ts';
 export interface InlineRun { readonly text: string; readonly pieces: readonly Piece[] }
 
 export interface InlineReading {
-  readonly tokens: readonly Token[];
+  /** The words without their marks. */
+  readonly words: string;
   readonly claims: readonly ClaimMeta[];
   /** Claims in the text of images, which stay plain text. */
   readonly imageClaims: readonly { readonly start: number; readonly end: number }[];
@@ -121,11 +122,19 @@ export function createWatchingParser(): MarkdownIt {
   return md;
 }
 
+const nothing: InlineReading = { words: '', claims: [], imageClaims: [], runs: [], plainBraces: [] };
+
+/** True for text in which no inline rule can find anything: letters, digits and the marks that mean nothing to Markdown. */
+function isPlain(source: string): boolean {
+  return !/[!$&*<[\\\]_`{}~\n]/.test(source);
+}
+
 /** Parses the inline text of one token. `env` is the one that the blocks were parsed with, marked by `markNote`. */
 export function readInline(md: MarkdownIt, source: string, env: NoteEnvironment): InlineReading {
+  if (source === '' || env.evenwater?.maths.has(source)) return nothing;
+  if (isPlain(source)) return { ...nothing, words: source, runs: [{ text: source, pieces: [{ offset: 0, document: 0, length: source.length }] }] };
   const recorder: Recorder = { images: 0, fates: new Uint8Array(source.length), entities: new Map(), claims: [], imageClaims: [] };
   const tokens: Token[] = [];
-  if (env.evenwater?.maths.has(source)) return { tokens, claims: [], imageClaims: [], runs: [], plainBraces: [] };
   const recording = env as RecordingEnvironment;
   recording.recorder = recorder;
   md.inline.parse(source, md, recording, tokens);
@@ -134,7 +143,7 @@ export function readInline(md: MarkdownIt, source: string, env: NoteEnvironment)
   for (let at = source.indexOf('{'); at >= 0; at = source.indexOf('{', at + 1)) {
     if (recorder.fates[at] === text && source[at - 1] !== '\\') plainBraces.push(at);
   }
-  return { tokens, claims: recorder.claims, imageClaims: recorder.imageClaims, runs: proseRuns(source, recorder), plainBraces };
+  return { words: plainText(tokens), claims: recorder.claims, imageClaims: recorder.imageClaims, runs: proseRuns(source, recorder), plainBraces };
 }
 
 function proseRuns(source: string, { fates, entities }: Recorder): InlineRun[] {
@@ -165,8 +174,8 @@ function proseRuns(source: string, { fates, entities }: Recorder): InlineRun[] {
   return runs;
 }
 
-/** The words of inline tokens without their marks, for headings. */
-export function plainText(tokens: readonly Token[]): string {
+/** The words of inline tokens without their marks. */
+function plainText(tokens: readonly Token[]): string {
   let words = '';
   for (const token of tokens) {
     if (token.type === 'softbreak' || token.type === 'hardbreak') words += ' ';

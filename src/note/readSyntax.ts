@@ -4,7 +4,7 @@ import { sortProblems } from '../problems/problem.ts';
 import { toDocumentRange, type MappedText, type Piece } from './mappedText.ts';
 import { blockWords, type Block, type BlockWord, type ClaimSyntax, type Heading, type NoteSyntax, type ProseRun } from './syntax.ts';
 import { infoWords, markNote, type ClaimMeta, type NoteEnvironment } from './claimRule.ts';
-import { createWatchingParser, plainText, readInline, type InlineReading } from './readInline.ts';
+import { createWatchingParser, readInline, type InlineReading } from './readInline.ts';
 import { addPiece, fromNormal, mapCells, mapLines, sourceLines, trimmedEnd, type SourceLines } from './sourceLines.ts';
 import type { Fence, InlineText } from './structure.ts';
 import { structureProblems } from './structureProblems.ts';
@@ -45,6 +45,7 @@ export function readSyntax(text: string, previous?: NoteSyntax, options: SyntaxO
   const isNote = markNote(tokens, env);
   if (!isNote && !fileIsNote) return nothing;
 
+  const cache = openCache(previous, env);
   const fences: Fence[] = [];
   const inlines: InlineText[] = [];
   const headings: Heading[] = [];
@@ -62,10 +63,11 @@ export function readSyntax(text: string, previous?: NoteSyntax, options: SyntaxO
       const holder = tokens[index - 1];
       const inCell = holder?.type === 'td_open' || holder?.type === 'th_open';
       const mapped = inCell ? row[cell++] ?? { text: '', pieces: [] } : mapInline(token, holder, lines);
-      const reading = readInline(md, token.content, env);
+      const reading = cache.read(token.content, () => readInline(md, token.content, env));
       inlines.push({ mapped, reading, level: token.level, holder: holder?.tag ?? '', follows });
       if (holder?.type === 'heading_open') headings.push(readHeading(holder, reading, mapped, lines));
     }
+    if (token.type === 'tr_close') for (const mapped of row.slice(cell)) inlines.push(cellLeftOver(mapped, token.level + 2));
     if (token.type === 'inline') follows = true;
     else if (token.type === 'fence' || token.type === 'code_block' || token.type === 'html_block' || token.type === 'hr') follows = false;
   });
@@ -76,7 +78,26 @@ export function readSyntax(text: string, previous?: NoteSyntax, options: SyntaxO
   const prose: ProseRun[] = inlines.flatMap((inline) => inline.reading.runs.map((run) => ({
     text: { text: run.text, pieces: composePieces(run.pieces, inline.mapped.pieces) },
   })));
-  return { text, isNote, blocks, claims, prose, headings, problems: sortProblems(problems) };
+  return { text, isNote, blocks, claims, prose, headings, problems: sortProblems(problems), cache: cache.kept };
+}
+
+/** Readings of inline text by its words. They hold as long as the link references and the display maths of the note are the same. */
+interface SyntaxCache { readonly key: string; readonly readings: Map<string, InlineReading> }
+
+function openCache(previous: NoteSyntax | undefined, env: NoteEnvironment): { kept: SyntaxCache; read(source: string, parse: () => InlineReading): InlineReading } {
+  const key = JSON.stringify([env.evenwater?.isNote, env.references ?? null, [...env.evenwater?.maths ?? []]]);
+  const old = previous?.cache as SyntaxCache | undefined;
+  const earlier = old?.key === key ? old.readings : undefined;
+  const readings = new Map<string, InlineReading>();
+  return {
+    kept: { key, readings },
+    read(source, parse) {
+      let reading = readings.get(source) ?? earlier?.get(source);
+      reading ??= parse();
+      readings.set(source, reading);
+      return reading;
+    },
+  };
 }
 
 function readFence(token: Token, lines: SourceLines): Fence {
@@ -89,7 +110,9 @@ function readFence(token: Token, lines: SourceLines): Fence {
   while (infoStart < lineEnd && info !== '' && /\s/.test(lines.text[infoStart]!)) infoStart++;
   const lineBreaks = token.content.split('\n').length - 1;
   const contentLines = lineBreaks + (token.content === '' || token.content.endsWith('\n') ? 0 : 1);
-  const closed = endLine - startLine - 1 > contentLines;
+  // A last line without line break may be an empty line of the content, so the marks are looked for too.
+  const closed = endLine - startLine - 1 > contentLines
+    && lines.text.endsWith(token.markup, trimmedEnd(lines, endLine - 1));
   const content = mapLines(lines, token.content, startLine + 1, false);
   return {
     info, content, closed, startLine, endLine, level: token.level,
@@ -103,6 +126,11 @@ function asBlock(fence: Fence): Block | null {
   if (!(blockWords as readonly string[]).includes(word)) return null;
   const { range, infoRange, content, closed, startLine, endLine } = fence;
   return { word: word as BlockWord, name: name === '' ? null : name, range, infoRange, content, closed, startLine, endLine };
+}
+
+/** A cell beyond the table's columns: Markdown drops it, but a claim may have been cut there. */
+function cellLeftOver(mapped: MappedText, level: number): InlineText {
+  return { mapped, level, holder: 'td', follows: true, reading: { words: '', claims: [], imageClaims: [], runs: [], plainBraces: [] } };
 }
 
 function readRow(token: Token, lines: SourceLines): MappedText[] {
@@ -125,18 +153,21 @@ function readHeading(token: Token, reading: InlineReading, mapped: MappedText, l
   const [line, endLine] = token.map ?? [0, 1];
   const marked = token.markup.startsWith('#');
   const start = marked ? lines.text.indexOf('#', lines.starts[line]) : mapped.pieces[0]?.document ?? lines.starts[line] ?? 0;
-  return { level: Number(token.tag.slice(1)), text: plainText(reading.tokens), line, range: { start, end: trimmedEnd(lines, endLine - 1) } };
+  return { level: Number(token.tag.slice(1)), text: reading.words, line, range: { start, end: trimmedEnd(lines, endLine - 1) } };
 }
 
 /** Way back from a part of the inline text to the note. */
 function composePieces(inner: readonly Piece[], outer: readonly Piece[]): Piece[] {
   const pieces: Piece[] = [];
-  let at = 0;
   for (const piece of inner) {
     const end = piece.document + piece.length;
-    while (at > 0 && outer[at]!.offset > piece.document) at--;
-    while (at < outer.length && outer[at]!.offset + outer[at]!.length <= piece.document) at++;
-    for (let index = at; index < outer.length && outer[index]!.offset < end; index++) {
+    let low = 0;
+    let high = outer.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (outer[middle]!.offset <= piece.document) low = middle; else high = middle - 1;
+    }
+    for (let index = low; index < outer.length && outer[index]!.offset < end; index++) {
       const from = Math.max(piece.document, outer[index]!.offset);
       const to = Math.min(end, outer[index]!.offset + outer[index]!.length);
       const document = outer[index]!.document + from - outer[index]!.offset;

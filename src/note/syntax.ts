@@ -48,4 +48,6 @@ export interface NoteSyntax {
   readonly prose: readonly ProseRun[];
   readonly headings: readonly Heading[];
   readonly problems: readonly Problem[];
+  /** Kept for the next reading of a changed text; nobody else looks into it. */
+  readonly cache?: unknown;
 }

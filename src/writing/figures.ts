@@ -1,0 +1,69 @@
+// Figures for generated prose: a formula in, a value run out, so that no number can differ from what a claim would get.
+import { computedText, digitsOf, withUnit } from '../claims/computedText.ts';
+import { decimalMarkOf } from '../claims/decimalMark.ts';
+import { evaluate } from '../formula/evaluate.ts';
+import { machineValue } from '../formula/show.ts';
+import type { FormulaContext } from '../formula/context.ts';
+import type { Evaluation, FormulaNumber, FormulaValue } from '../formula/types.ts';
+import { mappedText } from '../note/mappedText.ts';
+import { decimalsFor } from '../quantities/format.ts';
+import { expandedUncertainty } from '../quantities/value.ts';
+import type { Pieces } from '../words/pieces.ts';
+import type { Paragraph, Run, ValueRun } from './types.ts';
+
+export type RunPieces = Pieces<Run>;
+
+/** A formula worked out: its value and the run that shows it. */
+export interface Figure { readonly run: ValueRun; readonly value: FormulaValue; readonly evaluation: Evaluation }
+
+/** Works a formula out; null when it has no value, so that the sentence about it is left away. */
+export function figure(formula: string, context: FormulaContext): Figure | null {
+  const evaluation = evaluate(mappedText(formula), context);
+  const { value } = evaluation;
+  if (!value || evaluation.problems.some((each) => each.severity === 'error')) return null;
+  const text = computedText(value, evaluation, context);
+  return text === '' ? null : { run: { kind: 'value', text, formula, machine: machineValue(value, context) }, value, evaluation };
+}
+
+export interface NumberFigure extends Figure { readonly value: FormulaNumber }
+
+export function numberFigure(formula: string, context: FormulaContext): NumberFigure | null {
+  const found = figure(formula, context);
+  return found?.value.type === 'number' ? { ...found, value: found.value } : null;
+}
+
+/** The 95 % half-width of a figure as text with its unit; null where no accuracy was stated. */
+export function halfWidthText(found: NumberFigure, context: FormulaContext): string | null {
+  const half = expandedUncertainty(found.value);
+  return half === null ? null : withUnit(digitsOf(half, decimalsFor(half, half), decimalMarkOf(context.protocol?.language ?? 'en')), found.value.unit);
+}
+
+/** The figure shown with `± half-width` where one is known: `0.24 ± 0.02 mg/L`. */
+export function withHalfWidth(found: NumberFigure, context: FormulaContext): ValueRun {
+  const half = expandedUncertainty(found.value);
+  if (half === null || half === 0) return found.run;
+  const mark = decimalMarkOf(context.protocol?.language ?? 'en');
+  const decimals = Math.max(0, decimalsFor(half, half));
+  return { ...found.run, text: withUnit(`${digitsOf(found.value.value, decimals, mark)} ± ${digitsOf(half, decimals, mark)}`, found.value.unit) };
+}
+
+/** Rows of pieces as one paragraph: neighbouring texts joined, spaces made single. */
+export function paragraph(topic: string, sentences: readonly RunPieces[]): Paragraph | null {
+  const runs: Run[] = [];
+  const text = (more: string): void => {
+    if (more === '') return;
+    const last = runs.at(-1);
+    if (last?.kind === 'text') runs[runs.length - 1] = { kind: 'text', text: last.text + more };
+    else runs.push({ kind: 'text', text: more });
+  };
+  sentences.filter((pieces) => pieces.some((piece) => piece !== '')).forEach((pieces, index) => {
+    if (index > 0) text(' ');
+    for (const piece of pieces) if (typeof piece === 'string') text(piece); else runs.push(piece);
+  });
+  const tidy = runs.map((run): Run => (run.kind === 'text' ? { kind: 'text', text: run.text.replace(/[ \t\n]{2,}/g, ' ') } : run));
+  return tidy.length === 0 ? null : { topic, runs: tidy };
+}
+
+export function paragraphText(runs: readonly Run[]): string {
+  return runs.map((run) => run.text).join('');
+}

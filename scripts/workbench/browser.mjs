@@ -20,7 +20,7 @@ export const newPage = async (browser, viewport = { width: 1400, height: 900 }) 
  * (test/workbench/report.ts); everything else is the workbench's own log and goes to workbench/log/.
  * @returns {Promise<{ passed: number, failed: number, skipped: number }>} when the run has ended
  */
-export async function followTests(page, name, timeout = 180_000) {
+export async function followTests(page, name, timeout = 300_000) {
   const log = [];
   const count = { passed: 0, failed: 0, skipped: 0 };
   const words = { passed: 'passing', failed: 'failing', skipped: 'pending' };

@@ -10,12 +10,20 @@ import { startWebServer } from './webServer.mjs';
 
 const bundles = { node: 'dist/test/node/index.cjs', web: 'dist/test/web/index.cjs' };
 
+/** Mocha's browser build would take the bundle's `module` for its own: hide it. */
+const mochaAsGlobal = {
+  name: 'mocha-as-global',
+  setup: (builder) => builder.onLoad({ filter: /[\\/]mocha[\\/]mocha\.js$/ }, async ({ path: file }) => ({
+    contents: `(function (exports, module) {${await fs.readFile(file, 'utf8')}\n})();`, loader: 'js',
+  })),
+};
+
 /** Bundles test/workbench for both hosts. */
 export async function buildSuites() {
   const shared = { absWorkingDir: root, bundle: true, format: 'cjs', target: 'es2022', logLevel: 'warning', sourcemap: 'inline' };
   await build({ ...shared, entryPoints: ['test/workbench/index.node.ts'], outfile: bundles.node, platform: 'node', external: ['vscode', 'mocha'] });
   await build({
-    ...shared, entryPoints: ['test/workbench/index.web.ts'], outfile: bundles.web, platform: 'browser', external: ['vscode'],
+    ...shared, entryPoints: ['test/workbench/index.web.ts'], outfile: bundles.web, platform: 'browser', external: ['vscode'], plugins: [mochaAsGlobal],
     banner: { js: 'globalThis.location ??= { search: "" };' }, // mocha's browser build reads it when loaded
   });
 }

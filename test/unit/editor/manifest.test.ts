@@ -1,0 +1,85 @@
+// The manifest cannot drift: every command, setting and string exists and is used; every path is there or built.
+import { deepEqual, ok } from 'node:assert/strict';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import path from 'node:path';
+
+interface Manifest {
+  readonly main: string; readonly browser: string; readonly l10n: string; readonly keywords: readonly string[];
+  readonly categories: readonly string[]; readonly activationEvents: readonly string[];
+  readonly engines: { readonly vscode: string }; readonly devDependencies: Readonly<Record<string, string>>;
+  readonly capabilities: { readonly virtualWorkspaces: boolean; readonly untrustedWorkspaces: { readonly supported: unknown; readonly restrictedConfigurations: readonly string[] } };
+  readonly contributes: {
+    readonly commands: readonly { readonly command: string; readonly title: string; readonly category?: string }[];
+    readonly menus: Readonly<Record<string, readonly { readonly command: string; readonly when?: string }[]>>;
+    readonly configuration: { readonly properties: Readonly<Record<string, { readonly default: unknown; readonly markdownDescription: string; readonly scope: string }>> };
+    readonly grammars: readonly { readonly path: string }[];
+    readonly 'markdown.previewScripts': readonly string[]; readonly 'markdown.previewStyles': readonly string[];
+  };
+}
+
+const read = <T>(file: string) => JSON.parse(readFileSync(file, 'utf8')) as T;
+const manifest = read<Manifest>('package.json');
+const strings = read<Record<string, string>>('package.nls.json');
+const sources = (folder: string): string[] => readdirSync(folder, { withFileTypes: true, recursive: true })
+  .filter((entry) => entry.isFile() && entry.name.endsWith('.ts')).map((entry) => readFileSync(path.join(entry.parentPath, entry.name), 'utf8'));
+const editor = sources('src/editor').join('\n');
+const { commands, menus, configuration, grammars } = manifest.contributes;
+
+suite('manifest', () => {
+  test('every command is registered, has a title of its own and is kept out of other files', () => {
+    for (const { command, title, category } of commands) {
+      ok(editor.includes(`registerCommand('${command}'`), `${command} is not registered`);
+      ok(/^%.+%$/.test(title) && category === 'Evenwater', command);
+      const palette = menus.commandPalette?.find((entry) => entry.command === command);
+      ok(palette?.when?.includes('evenwater.noteIsActive'), `${command} shows out of place`);
+    }
+    const registered = [...editor.matchAll(/registerCommand\('(evenwater\.[A-Za-z.]+)'/g)].map((match) => match[1]);
+    deepEqual(registered.sort(), commands.map(({ command }) => command).sort());
+    for (const entry of Object.values(menus).flat()) ok(commands.some(({ command }) => command === entry.command), entry.command);
+    ok(editor.includes('\'setContext\', \'evenwater.noteIsActive\''));
+  });
+
+  test('every setting is read, described, and has its default in one place', () => {
+    const used = [...editor.matchAll(/getConfiguration\('evenwater'[^)]*\)\.get<[a-z]+>\('([A-Za-z.]+)', ([^)]+)\)/g)];
+    deepEqual([...new Set(used.map((match) => `evenwater.${match[1]}`))].sort(), Object.keys(configuration.properties).sort());
+    for (const [, key, fallback] of used) {
+      const declared = configuration.properties[`evenwater.${key}`]!;
+      deepEqual(fallback, typeof declared.default === 'string' ? `'${declared.default}'` : String(declared.default), key);
+      ok(/^%.+%$/.test(declared.markdownDescription) && declared.scope === 'resource', key);
+    }
+    for (const key of manifest.capabilities.untrustedWorkspaces.restrictedConfigurations) ok(key in configuration.properties, key);
+  });
+
+  test('every string of the manifest exists and is used', () => {
+    const used = [...readFileSync('package.json', 'utf8').matchAll(/"%([^%"]+)%"/g)].map((match) => match[1]!);
+    deepEqual([...new Set(used)].sort(), Object.keys(strings).sort());
+  });
+
+  test('every string of the editor stands in the bundle for translators, and no other', () => {
+    const used = [...editor.matchAll(/l10n\.t\(\s*'((?:[^'\\]|\\.)*)'/g)].map((match) => match[1]!.replaceAll('\\\'', '\''));
+    ok(used.length > 20);
+    deepEqual([...editor.matchAll(/l10n\.t\(/g)].length, used.length, 'a string that is not a plain literal');
+    const bundle = read<Record<string, string>>(path.join(manifest.l10n, 'bundle.l10n.json'));
+    deepEqual(Object.keys(bundle).sort(), [...new Set(used)].sort());
+    for (const [key, value] of Object.entries(bundle)) deepEqual(value, key);
+  });
+
+  test('it starts with Markdown files only, runs everywhere, and is limited without trust', () => {
+    deepEqual(manifest.activationEvents, ['onLanguage:markdown']);
+    deepEqual(manifest.capabilities.virtualWorkspaces, true);
+    deepEqual(manifest.capabilities.untrustedWorkspaces.supported, 'limited');
+    deepEqual(manifest.engines.vscode, `^${manifest.devDependencies['@types/vscode']}`, 'types newer than the oldest editor promised');
+    ok(manifest.keywords.length <= 5);
+  });
+
+  test('every path is there, or what the build makes', () => {
+    for (const { path: file } of grammars) ok(existsSync(file), file);
+    for (const file of manifest.contributes['markdown.previewStyles']) ok(existsSync(file), file);
+    const builder = readFileSync('scripts/build.mjs', 'utf8');
+    for (const file of [manifest.main, manifest.browser, ...manifest.contributes['markdown.previewScripts']]) ok(builder.includes(file.replace('./', '')), file);
+  });
+
+  test('nothing of the editor reports home', () => {
+    ok(!/telemetry|fetch\(|XMLHttpRequest|https?:\/\//i.test(editor));
+  });
+});

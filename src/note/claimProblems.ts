@@ -6,12 +6,17 @@ import type { InlineText, Structure } from './structure.ts';
 import { mapLines } from './sourceLines.ts';
 
 export function claimProblems(structure: Structure): Problem[] {
-  return [
-    ...structure.inlines.flatMap((inline, index) => inline.reading.plainBraces.flatMap((brace) => plainBrace(structure, index, brace) ?? [])),
-    ...structure.inlines.flatMap(({ reading, mapped }) => reading.imageClaims.map(({ start, end }) =>
-      problem('claim-in-image-text', toDocumentRange(mapped, { start, end }), { words: wordsAt(mapped.text, start) }))),
-    ...htmlClaims(structure),
-  ];
+  const problems: Problem[] = [];
+  structure.inlines.forEach(({ reading, mapped }, index) => {
+    for (const brace of reading.plainBraces) {
+      const found = plainBrace(structure, index, brace);
+      if (found) problems.push(found);
+    }
+    for (const range of reading.imageClaims) {
+      problems.push(problem('claim-in-image-text', toDocumentRange(mapped, range), { words: wordsAt(mapped.text, range.start) }));
+    }
+  });
+  return [...problems, ...htmlClaims(structure)];
 }
 
 function wordsAt(source: string, position: number): string {

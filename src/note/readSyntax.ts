@@ -72,12 +72,18 @@ export function readSyntax(text: string, previous?: NoteSyntax, options: SyntaxO
     else if (token.type === 'fence' || token.type === 'code_block' || token.type === 'html_block' || token.type === 'hr') follows = false;
   });
 
-  const blocks = fences.flatMap((fence) => asBlock(fence) ?? []);
-  const claims = isNote ? inlines.flatMap((inline) => inline.reading.claims.map((claim) => asClaim(claim, inline.mapped))) : [];
+  const blocks: Block[] = [];
+  for (const fence of fences) {
+    const block = asBlock(fence);
+    if (block) blocks.push(block);
+  }
+  const claims: ClaimSyntax[] = [];
+  const prose: ProseRun[] = [];
+  for (const { mapped, reading } of inlines) {
+    for (const claim of isNote ? reading.claims : []) claims.push(asClaim(claim, mapped));
+    for (const run of reading.runs) prose.push({ text: { text: run.text, pieces: composePieces(run.pieces, mapped.pieces) } });
+  }
   const problems = structureProblems({ text, lines, isNote, fences, blocks, inlines, html, code });
-  const prose: ProseRun[] = inlines.flatMap((inline) => inline.reading.runs.map((run) => ({
-    text: { text: run.text, pieces: composePieces(run.pieces, inline.mapped.pieces) },
-  })));
   return { text, isNote, blocks, claims, prose, headings, problems: sortProblems(problems), cache: cache.kept };
 }
 
@@ -158,6 +164,10 @@ function readHeading(token: Token, reading: InlineReading, mapped: MappedText, l
 
 /** Way back from a part of the inline text to the note. */
 function composePieces(inner: readonly Piece[], outer: readonly Piece[]): Piece[] {
+  const [only] = outer;
+  if (only && outer.length === 1) {
+    return inner.map(({ offset, document, length }) => ({ offset, document: only.document + document - only.offset, length }));
+  }
   const pieces: Piece[] = [];
   for (const piece of inner) {
     const end = piece.document + piece.length;

@@ -4,7 +4,7 @@ import { problem, sortProblems, type Problem } from '../problems/problem.ts';
 import { readSyntax } from '../note/readSyntax.ts';
 import type { Block, NoteSyntax } from '../note/syntax.ts';
 import { readProtocol } from '../protocol/readProtocol.ts';
-import { isReservedName } from '../protocol/reserved.ts';
+import { isReserved } from '../protocol/names.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { readTable } from '../readings/readTable.ts';
 import type { FileContents, ReadingsTable } from '../readings/types.ts';
@@ -45,7 +45,7 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
 
   const { tables, wants, problems: readingProblems } = readTables(syntax.blocks, protocol, files);
   const { dataset, problems: datasetProblems } = buildDataset(tables, protocol);
-  const { results: definitions, problems: valueProblems } = readValueBlocks(syntax.blocks, (name) => isReservedName(name) || functionByName(name) !== null);
+  const { results: definitions, problems: valueProblems } = readValueBlocks(syntax.blocks, (name) => isReserved(name) || functionByName(name) !== null);
   const context = createContext({ protocol, dataset, results: definitions });
 
   const results: NamedResult[] = definitions.map((definition) => ({

@@ -27,8 +27,8 @@ export class ChartBox {
 
   /** Draws the placeholder's specification, unless that is what stands there already. */
   async show(theme: ChartTheme): Promise<void> {
-    const { specification = '', hash = specification } = this.#placeholder.dataset;
-    const wanted = `${theme} ${hash}`;
+    const { evenwaterSpecification: specification = '', evenwaterMark: mark = specification } = this.#placeholder.dataset;
+    const wanted = `${theme} ${mark}`;
     if (wanted === this.#drawn) return;
     this.#drawn = wanted;
     const frame = document.createElement('div');

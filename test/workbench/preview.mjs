@@ -9,7 +9,7 @@ import { handInSettings, startWebServer } from '../../scripts/workbench/webServe
 /** Each check gets the page and the preview's frame; it throws when something is not as it should be. */
 const checks = {
   'the plan card names both tanks': async ({ frame }) => {
-    const card = await frame.locator('.evenwater-plan').first().innerText();
+    const card = await frame.locator('.evenwater-block-protocol').first().innerText();
     for (const words of ['floating-mat tank', 'open-surface tank', 'water lettuce']) expect(card.includes(words), `the plan card lacks ${words}: ${card.slice(0, 300)}`);
   },
   'the chart is drawn, in a shadow root, with a text alternative': async ({ frame }) => {
@@ -22,7 +22,7 @@ const checks = {
     expect(chart.height > 100, `the chart is ${chart.height} px high`);
   },
   'the readings table holds deltas': async ({ frame }) => {
-    const table = await frame.locator('.evenwater-readings').first().innerText();
+    const table = await frame.locator('.evenwater-block-readings').first().innerText();
     expect(/[−-]0\.24/.test(table), `no step of −0.24 in the table: ${table.slice(0, 400)}`);
   },
   'claims carry their marks and formulas': async ({ frame }) => {
@@ -32,7 +32,7 @@ const checks = {
     expect(await frame.getByText('7.66 mg/L').count() > 0, 'the unfilled claim does not show its value');
   },
   'the methods paragraph is there': async ({ frame }) => {
-    const text = await frame.locator('.evenwater-methods').first().innerText();
+    const text = await frame.locator('.evenwater-block-methods').first().innerText();
     expect(text.length > 200 && /optical probe/.test(text), `methods: ${text.slice(0, 300)}`);
   },
   'ten edits leave the chart alive and the page where it was': async ({ page, frame }) => {
@@ -66,7 +66,7 @@ const checks = {
       await page.keyboard.press('Delete');
       await page.keyboard.type('4');
     });
-    await frame.locator('.evenwater-claim--mismatch, [data-state="mismatch"]').first().waitFor({ timeout: 20_000 });
+    await frame.locator('.evenwater-claim.evenwater-mismatch').first().waitFor({ timeout: 20_000 });
     await frame.waitForFunction(() => {
       const chart = document.querySelector('.evenwater-chart');
       const svg = chart?.shadowRoot?.querySelector('svg');
@@ -106,7 +106,7 @@ async function runIn(name, address, browser, prepare = async () => {}) {
     await page.goto(address);
     await page.locator('.monaco-editor[data-uri$="night.tank.md"]').first().waitFor({ timeout: 90_000 });
     await openPreview(page);
-    const frame = await previewFrame(page, '.evenwater-plan', 90_000);
+    const frame = await previewFrame(page, '.evenwater-block-protocol', 90_000);
     await frame.waitForFunction(() => document.querySelector('.evenwater-chart')?.shadowRoot?.querySelector('svg'), undefined, { timeout: 60_000 });
     for (const [title, check] of Object.entries(checks)) {
       try {

@@ -16,7 +16,7 @@ export function structureProblems(structure: Structure): Problem[] {
   const misspelt = fences.flatMap((fence) => nearMiss(fence) ?? []);
   return [
     ...misspelt,
-    ...(isNote || misspelt.some((each) => each.args['word'] === 'protocol') ? [] : [problem('protocol-missing', { start: 0, end: 0 })]),
+    ...(isNote || misspelt.some((each) => each.args['word'] === 'protocol') ? [] : [problem('protocol-missing', blocks[0]?.infoRange ?? { start: 0, end: 0 })]),
     ...fences.flatMap((fence) => notClosed(fence, structure)),
     ...secondProtocols(blocks),
     ...namesTwice(blocks),

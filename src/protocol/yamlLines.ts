@@ -318,9 +318,17 @@ class LineReader {
     if (end === value.length) return;
     const lost = value.slice(end).trim();
     const kept = value.slice(0, end).trimEnd();
-    const all = this.place(start, start + value.length);
-    this.collector.add('text-after-hash', this.place(start + end + /^\s*/.exec(value.slice(end))![0].length, start + value.length), { text: shorten(lost, 40) },
-      whole === value && kept !== '' ? [replaceWith(all, quoted(value.trimEnd()))] : []);
+    const hash = start + end + /^\s*/.exec(value.slice(end))![0].length;
+    const fixes: Fix[] = [];
+    if (whole === value && kept !== '') fixes.push(replaceWith(this.place(start, start + value.length), quoted(value.trimEnd())));
+    const line = this.lines[this.index]!;
+    const indent = /^\s*/.exec(line.text)![0];
+    // In a quote or list a new line would need the container's marks, which are not known here.
+    if (this.content.pieces.length <= 1) fixes.push(fix('own-line', {}, [
+      { range: this.place(line.start + indent.length, line.start + indent.length), newText: `${lost}\n${indent}` },
+      { range: this.place(Math.min(start + end, hash), start + value.length), newText: '' },
+    ], { safe: true }));
+    this.collector.add('text-after-hash', this.place(hash, start + value.length), { text: shorten(lost, 40) }, fixes);
   }
 
   private readValue(value: string, start: number, column: number, key = ''): void {

@@ -55,7 +55,7 @@ export function loadZone(name: string): Zone | null {
   return {
     name: identifier,
     offsetAt(instant) {
-      const year = Math.min(lastYear, Math.max(firstYear, civilFromDays(Math.floor(instant / day)).year));
+      const year = !Number.isFinite(instant) ? firstYear : Math.min(lastYear, Math.max(firstYear, civilFromDays(Math.floor(instant / day)).year));
       let table = years.get(year);
       if (!table) years.set(year, table = readYear(year, identifier));
       let index = table.from.length - 1;

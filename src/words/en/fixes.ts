@@ -26,4 +26,10 @@ export const fixTitles: Sentences<string> = {
   'indent-with-spaces': () => 'Indent with spaces',
   'indent-by': (args) => (text(args, 'count') === '0' ? 'Take the spaces before it away' : `Put ${text(args, 'count')} spaces before it`),
   'remove-text': (args) => `Remove ${text(args, 'text')}`,
+  'first-written-here': (args) => `“${text(args, 'key')}” stands here first`,
+  'first-used-here': (args) => `“${text(args, 'name')}” is used here first`,
+  'own-line': () => 'Put the comment on a line of its own',
+  'pin-file-as-it-is': (args) => `Pin ${text(args, 'path')} as it is now`,
+  'write-file-keys': (args) => `Write ${text(args, 'lines')} into the block`,
+  'write-file-columns': () => 'Write the proposed columns into the block',
 };

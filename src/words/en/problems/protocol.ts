@@ -11,6 +11,9 @@ function list(args: MessageArguments, name: string): readonly string[] {
   return typeof value === 'object' ? value : [text(args, name)];
 }
 
+/** A kind of name with its article. */
+const kind = (args: MessageArguments, name: string): string => `${text(args, name) === 'event' ? 'an' : 'a'} ${text(args, name)}`;
+
 const unreadable: Readonly<Record<string, string>> = {
   marker: 'a plan is one piece without --- or ... between its lines',
   'no-key': 'it has no key and belongs to no value above it',
@@ -88,13 +91,13 @@ export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
   'out-of-range': (args) => `${text(args, 'key')} cannot be ${text(args, 'text')}; it must be ${text(args, 'range')}.`,
   'water-deeper-than-tank': (args) => `The water in ${text(args, 'tank')} would be deeper than the tank is high; check size and water depth.`,
   'volume-typed-twice': (args) => `The volume of ${text(args, 'tank')} follows from size and water depth, which are used; take the typed volume out, or the size.`,
-  'reserved-name': (args) => `“${text(args, 'name')}” is a word of the note’s language and cannot name a ${text(args, 'kind')}; choose another name.`,
-  'bad-name': (args) => `“${text(args, 'name')}” cannot name a ${text(args, 'kind')}; a name is a letter followed by letters, digits and hyphens.`,
-  'name-used-twice': (args) => `“${text(args, 'name')}” already names a ${text(args, 'other')}, so it cannot name a ${text(args, 'kind')} too.`,
+  'reserved-name': (args) => `“${text(args, 'name')}” is a word of the note’s language and cannot name ${kind(args, 'kind')}; choose another name.`,
+  'bad-name': (args) => `“${text(args, 'name')}” cannot name ${kind(args, 'kind')}; a name is a letter followed by letters, digits and hyphens.`,
+  'name-used-twice': (args) => `“${text(args, 'name')}” already names ${kind(args, 'other')}, so it cannot name ${kind(args, 'kind')} too.`,
   'like-in-a-circle': (args) => `These tanks are like each other in a circle: ${list(args, 'tanks').join(' is like ')}; write the keys out in one of them.`,
   'unknown-tank': (args) => `There is no tank “${text(args, 'name')}” in this plan${near(args)}.`,
   'unknown-measure': (args) => `This plan measures no “${text(args, 'name')}”${near(args)}.`,
   'unknown-quantity': (args) => `“${text(args, 'what')}” is not in the list of quantities${near(args)}.`,
   'scale-word-twice': (args) => `“${text(args, 'word')}” stands twice in the scale; each word is one level.`,
-  'bad-plan-seal': (args) => `“${text(args, 'text')}” is no seal; a seal is a time and a digest, as in 2026-03-14T19:00+01:00 sha256:….`,
+  'bad-plan-seal': (args) => `“${text(args, 'text')}” is no seal; a seal is a time and a digest, in the form 2026-03-14T19:00+01:00 sha256:… with 64 digits`,
 };

@@ -1,0 +1,55 @@
+// A claim in the text: the author's words, the formula behind them, and a mark that says how far it was checked.
+import type { CheckedClaim } from '../claims/types.ts';
+import { problemSentence } from '../words/words.ts';
+import type { RenderContext } from './context.ts';
+import { formulaWords } from './context.ts';
+import { element, escapeHtml, type Html } from './html.ts';
+
+/** Sign and words of each of the four marks: told by shape and text, never by colour alone. */
+export const marks = {
+  computed: { sign: '＝', words: 'computed from the readings' },
+  condition: { sign: '⊢', words: 'condition checked' },
+  stated: { sign: '“', words: 'stated, not computed' },
+  unchecked: { sign: '?', words: 'not checked' },
+} as const;
+
+function titleOf(claim: CheckedClaim, context: RenderContext): string {
+  const formula = claim.syntax.formula.text.replace(/\s+/g, ' ').trim();
+  if (claim.syntax.form === 'stated') return `${marks.stated.words}${claim.syntax.source ? `: ${claim.syntax.source}` : ''}`;
+  const words = formulaWords(context, formula);
+  const says = claim.syntax.form === 'if' ? `stands while ${words}` : words;
+  const start = claim.state === 'holds' ? `${marks[claim.mark].words}: ` : '';
+  return `${start}${says}${words === formula ? '' : `\n${formula}`}${claim.computed !== null && claim.state === 'holds' && claim.syntax.form !== 'if' ? `\n= ${claim.computed}` : ''}`;
+}
+
+/** What is said loudly beside a claim that does not hold. */
+function complaint(claim: CheckedClaim): string | null {
+  switch (claim.state) {
+    case 'holds': return null;
+    case 'mismatch': return claim.computed === null ? 'does not match the readings' : `the readings give ${claim.computed}`;
+    case 'false': return 'not true of the readings';
+    case 'unfilled': return claim.computed === null ? 'cannot be computed' : 'not filled in yet';
+    case 'failed': {
+      const problem = claim.problems.find((each) => each.severity === 'error') ?? claim.problems[0];
+      return problem ? problemSentence(problem) : 'cannot be computed';
+    }
+  }
+}
+
+/** Number of a claim in the appendix of a post, from 1: its place among the claims. */
+export function claimHtml(claim: CheckedClaim, words: string, index: number, context: RenderContext): Html {
+  const formula = claim.syntax.formula.text.replace(/\s+/g, ' ').trim();
+  const shown = claim.state === 'unfilled' && claim.computed !== null ? claim.computed : words;
+  const classes = `evenwater-claim evenwater-${claim.mark}${claim.state === 'holds' ? '' : ` evenwater-loud evenwater-${claim.state}`}${claim.approximate ? ' evenwater-approximate' : ''}`;
+  const post = context.target === 'post';
+  const title = post ? null : titleOf(claim, context);
+  const body = claim.syntax.form === 'stated'
+    ? element('span', { class: classes, title }, escapeHtml(shown))
+    : element('data', { class: classes, value: claim.machine ?? '', 'data-formula': formula, title }, escapeHtml(shown));
+  const said = complaint(claim);
+  const loud = said === null ? '' : element('strong', { class: 'evenwater-complaint' }, escapeHtml(` ✕ ${said} `));
+  const mark = post
+    ? element('sup', { class: 'evenwater-mark' }, element('a', { href: `#how-${index + 1}`, id: `claim-${index + 1}`, 'aria-label': `${marks[claim.mark].words}, note ${index + 1}` }, String(index + 1)))
+    : element('sup', { class: 'evenwater-mark', title, role: 'img', 'aria-label': marks[claim.mark].words }, escapeHtml(marks[claim.mark].sign));
+  return `${body}${said === null || claim.state === 'unfilled' ? mark : ''}${loud}`;
+}

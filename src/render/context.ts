@@ -1,0 +1,77 @@
+// What rendering one note needs at hand: the note, its numbers of figures and tables, and the values shown so far.
+import type { Note } from '../experiment/types.ts';
+import { contextOf } from '../experiment/readNote.ts';
+import { readFigureBlock } from '../experiment/figureBlock.ts';
+import type { FigureOptions } from '../experiment/figureBlock.ts';
+import type { Protocol } from '../protocol/types.ts';
+import type { Chart } from '../charts/types.ts';
+import { readingsFigureOptions, unthemedChart } from '../charts/readingsChart.ts';
+import { plainWords } from '../formula/plainWords.ts';
+import { machineValue, showValue, type ShowOptions } from '../formula/show.ts';
+import { evaluate } from '../formula/evaluate.ts';
+import { mappedText } from '../note/mappedText.ts';
+import { escapeHtml, element, type Html } from './html.ts';
+
+export type RenderTarget = 'preview' | 'post';
+
+export interface BlockFigure { readonly options: FigureOptions; readonly chart: Chart; readonly number: number }
+
+export interface RenderContext {
+  readonly note: Note;
+  readonly target: RenderTarget;
+  /** Figures by index of their block: `figure` and `readings` blocks that have one. */
+  readonly figures: ReadonlyMap<number, BlockFigure>;
+  /** Number of the first table of a block. */
+  readonly tableNumber: ReadonlyMap<number, number>;
+  readonly figureHtml: ((block: number, chart: Chart) => Html) | null;
+}
+
+/** Quantities that a readings block has columns of, in the order of the heads: one table each. */
+export function tableQuantities(note: Note, blockIndex: number): string[] {
+  const table = note.tables.find((each) => each.block === blockIndex);
+  return table ? [...new Set(table.columns.map((column) => column.quantity))] : [];
+}
+
+export function createRenderContext(note: Note, target: RenderTarget, figureHtml: RenderContext['figureHtml'] = null): RenderContext {
+  const figures = new Map<number, BlockFigure>();
+  const tableNumber = new Map<number, number>();
+  let tables = 0;
+  note.syntax.blocks.forEach((block, index) => {
+    if (block.word === 'readings') {
+      const options = readingsFigureOptions(index, note);
+      const chart = options && unthemedChart(note, options);
+      if (options && chart) figures.set(index, { options, chart, number: figures.size + 1 });
+    } else if (block.word === 'figure' && note.protocol) {
+      const { options } = readFigureBlock(block, note.protocol, note.dataset);
+      const chart = options && unthemedChart(note, options);
+      if (options && chart) figures.set(index, { options, chart, number: figures.size + 1 });
+    }
+    const count = block.word === 'readings' ? tableQuantities(note, index).length
+      : block.word === 'values' || (block.word === 'limits' && (note.protocol?.limits.length ?? 0) > 0) ? 1 : 0;
+    if (count > 0) tableNumber.set(index, tables + 1);
+    tables += count;
+  });
+  return { note, target, figures, tableNumber, figureHtml };
+}
+
+/** A computed value: what the reader sees, with the formula it came from. */
+export function dataHtml(text: string, machine: string, formula: string, title: string | null = null): Html {
+  return element('data', { value: machine, 'data-formula': formula, title }, escapeHtml(text));
+}
+
+/** Evaluates a formula for a table; null where it has no value. */
+export function computed(context: RenderContext, formula: string, options: ShowOptions = {}): { text: string; machine: string } | null {
+  const formulas = contextOf(context.note);
+  const { value } = evaluate(mappedText(formula), formulas);
+  return value === null ? null : { text: showValue(value, formulas, options), machine: machineValue(value, formulas) };
+}
+
+/** The formula in words, for a title or the appendix; the formula itself where there are none. */
+export function formulaWords(context: RenderContext, formula: string): string {
+  return plainWords(formula, contextOf(context.note)) || formula;
+}
+
+/** Tanks of a role, in the protocol's order. */
+export function tanksOfRole(protocol: Protocol, role: 'treatment' | 'control'): string[] {
+  return protocol.tanks.filter((tank) => tank.role?.value === role).map((tank) => tank.id);
+}

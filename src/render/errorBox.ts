@@ -1,0 +1,39 @@
+// Problems shown where they are: a box in the place of the block, with the line, the sentence and how bad it is.
+import type { Problem, SourceRange } from '../problems/problem.ts';
+import type { Note } from '../experiment/types.ts';
+import type { Block } from '../note/syntax.ts';
+import { problemSentence } from '../words/words.ts';
+import { element, escapeHtml, type Html } from './html.ts';
+
+/** Line in the note's text, from 1. */
+export function lineOf(text: string, offset: number): number {
+  let line = 1;
+  for (let at = text.indexOf('\n'); at >= 0 && at < offset; at = text.indexOf('\n', at + 1)) line += 1;
+  return line;
+}
+
+const words = { error: 'Error', warning: 'Warning', information: 'Note', hint: 'Hint' } as const;
+const signs = { error: '✕', warning: '!', information: 'i', hint: '?' } as const;
+
+/** Problems that stand inside a range, those of claims left to the claims. */
+export function problemsIn(note: Note, range: SourceRange, least: 'error' | 'warning'): Problem[] {
+  return note.problems.filter((each) => each.range.start >= range.start && each.range.end <= range.end
+    && (each.severity === 'error' || (least === 'warning' && each.severity === 'warning')));
+}
+
+/** A list of problems as a box; nothing where there is none. */
+export function problemsHtml(note: Note, problems: readonly Problem[]): Html {
+  if (problems.length === 0) return '';
+  const most = 8;
+  const items = problems.slice(0, most).map((each) => element('li', { class: `evenwater-problem evenwater-${each.severity}` },
+    element('span', { class: 'evenwater-sign', 'aria-hidden': 'true' }, escapeHtml(signs[each.severity])),
+    element('span', { class: 'evenwater-problem-words' },
+      element('strong', {}, escapeHtml(`${words[each.severity]}, line ${lineOf(note.text, each.range.start)}: `)), escapeHtml(problemSentence(each)))));
+  if (problems.length > most) items.push(element('li', { class: 'evenwater-more' }, escapeHtml(`and ${problems.length - most} more`)));
+  return element('ul', { class: 'evenwater-problems', role: 'list' }, ...items);
+}
+
+/** The problems of a block as a box. */
+export function blockProblemsHtml(note: Note, block: Block): Html {
+  return problemsHtml(note, problemsIn(note, block.range, 'warning'));
+}

@@ -1,0 +1,74 @@
+// A `limits` block: each limit of the protocol against the lowest or highest reading of each tank.
+import type { Limit } from '../protocol/types.ts';
+import { readLimitsBlock } from '../experiment/figureBlock.ts';
+import { inWindow } from '../dataset/series.ts';
+import { convert, convertible } from '../quantities/units.ts';
+import { formatClock } from '../time/text.ts';
+import { amountText, dateWords, decimalText } from '../charts/chartWords.ts';
+import { capital, quantityWords } from '../charts/panels.ts';
+import { dataHtml, type RenderContext } from './context.ts';
+import { element, escapeHtml, type Html } from './html.ts';
+import { machineNumber } from './readingsTable.ts';
+import { tableHtml } from './table.ts';
+import { tankMark } from './tankMark.ts';
+
+interface Seen { readonly html: Html; readonly kept: boolean | null }
+
+function seen(limit: Limit, tank: string, context: RenderContext): Seen {
+  const { note } = context;
+  const protocol = note.protocol!;
+  const series = limit.quantity ? note.dataset.series.get(`${tank}.${limit.quantity.value}`) : undefined;
+  const indexes = series ? inWindow(series) : [];
+  if (!series || indexes.length === 0) return { html: element('td', { class: 'evenwater-number' }, '–'), kept: null };
+  let low = indexes[0]!;
+  let high = indexes[0]!;
+  for (const index of indexes) {
+    if (series.values[index]! < series.values[low]!) low = index;
+    if (series.values[index]! > series.values[high]!) high = index;
+  }
+  const long = series.times[series.times.length - 1]! - series.times[0]! > 86_400_000;
+  const say = (index: number, name: 'min' | 'max', bound: number | null): Html => {
+    const value = series.values[index]!;
+    const kept = bound === null ? true : name === 'min' ? value >= bound : value <= bound;
+    const when = `${formatClock(series.times[index]!, protocol.zone)}${long ? `, ${dateWords(series.times[index]!, protocol)}` : ''}`;
+    return element('span', { class: kept ? 'evenwater-kept' : 'evenwater-crossed' },
+      element('span', { 'aria-hidden': 'true' }, kept ? '✓ ' : '✕ '), `${name === 'min' ? 'lowest' : 'highest'} `,
+      dataHtml(amountText(value, series, protocol), machineNumber(value), `${name}(${series.id})`), escapeHtml(` at ${when}`));
+  };
+  const bounds = [limit.atLeast, limit.atMost].map((each) => (each && convertible(each.value.unit, series.unit) ? convert(each.value.value, each.value.unit, series.unit) : null));
+  const [least, most] = bounds as [number | null, number | null];
+  const parts: Html[] = [];
+  if (least !== null) parts.push(say(low, 'min', least));
+  if (most !== null) parts.push(say(high, 'max', most));
+  if (parts.length === 0) return { html: element('td', {}, '–'), kept: null };
+  const kept = (least === null || series.values[low]! >= least) && (most === null || series.values[high]! <= most);
+  return { html: element('td', { class: 'evenwater-number' }, parts.join(element('br', {}))), kept };
+}
+
+export function limitsHtml(blockIndex: number, context: RenderContext): Html {
+  const { note } = context;
+  const protocol = note.protocol;
+  const block = note.syntax.blocks[blockIndex];
+  if (!protocol || !block) return '';
+  const only = readLimitsBlock(block, protocol).for;
+  const limits = protocol.limits.filter((limit) => only.length === 0 || only.includes(limit.for));
+  if (limits.length === 0) return element('p', { class: 'evenwater-empty' }, 'The protocol states no limits.');
+  const rows = limits.map((limit) => {
+    const bounds = ([['at least', limit.atLeast], ['at most', limit.atMost]] as const).flatMap(([side, bound]) => {
+      if (!bound) return [];
+      const unit = bound.value.unit;
+      const decimals = Math.min(4, (String(Number(bound.value.value.toPrecision(8))).split('.')[1] ?? '').length);
+      return [`${side} ${decimalText(bound.value.value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`];
+    });
+    const quantity = limit.quantity ? quantityWords(protocol, limit.quantity.value) : '–';
+    const readings = protocol.tanks.map((tank) => seen(limit, tank.id, context));
+    return element('tr', {}, element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(`${quantity} ${bounds.join(', ')}`)),
+      ...readings.map((each) => each.html), element('td', { class: 'evenwater-source' }, escapeHtml(limit.source ?? 'no source given')));
+  });
+  const head = element('tr', {}, element('th', { scope: 'col' }, 'For'), element('th', { scope: 'col' }, 'Limit'),
+    ...protocol.tanks.map((tank) => element('th', { scope: 'col' }, tankMark(tank), escapeHtml(capital(tank.label)))), element('th', { scope: 'col' }, 'Source'));
+  return tableHtml({
+    number: context.tableNumber.get(blockIndex) ?? null, head, rows, className: 'evenwater-limits',
+    caption: 'Limits stated in the protocol against what was read. ✓ kept, ✕ crossed; left-out readings take no part.',
+  });
+}

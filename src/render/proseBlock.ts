@@ -1,0 +1,27 @@
+// Generated prose (methods, results) as HTML: every computed value keeps its formula, every citation its source.
+import type { Paragraph, Run } from '../writing/types.ts';
+import type { RenderContext } from './context.ts';
+import { dataHtml, formulaWords } from './context.ts';
+import { element, escapeHtml, type Html } from './html.ts';
+
+export function runHtml(run: Run, context: RenderContext): Html {
+  switch (run.kind) {
+    case 'text': return escapeHtml(run.text);
+    case 'value': return dataHtml(run.text, run.machine, run.formula, formulaWords(context, run.formula));
+    case 'citation': return element('cite', { class: 'evenwater-cite', title: run.source }, escapeHtml(run.text));
+  }
+}
+
+export function runsHtml(runs: readonly Run[], context: RenderContext): Html {
+  return runs.map((run) => runHtml(run, context)).join('');
+}
+
+export function proseHtml(paragraphs: readonly Paragraph[], word: 'methods' | 'results', context: RenderContext): Html {
+  if (paragraphs.length === 0) {
+    return element('p', { class: 'evenwater-empty' }, word === 'methods'
+      ? 'The methods paragraph appears here once the protocol has tanks, a schedule and measured quantities.'
+      : 'The results sentences appear here once there are readings.');
+  }
+  const parts = paragraphs.map((paragraph) => element('p', {}, runsHtml(paragraph.runs, context)));
+  return element('div', { class: `evenwater-prose evenwater-${word}` }, ...parts);
+}

@@ -1,0 +1,195 @@
+// A readings block as tables, one a quantity: what was read, the step since the reading before, its rate per hour, and
+// treatment minus control. Flags stay visible: left out is struck, doubtful is marked, a correction shows its first value.
+import type { Protocol } from '../protocol/types.ts';
+import type { Cell, ReadingColumn, ReadingsTable } from '../readings/types.ts';
+import type { Series } from '../dataset/types.ts';
+import { entryAt, previousReading, isUsable } from '../dataset/series.ts';
+import { hour, type Instant } from '../time/instant.ts';
+import { formatClock, formatDate, formatInstant } from '../time/text.ts';
+import { capital, placeWords, quantityWords } from '../charts/panels.ts';
+import { dateWords, decimalText } from '../charts/chartWords.ts';
+import { dataHtml, tableQuantities, tanksOfRole, type RenderContext } from './context.ts';
+import { element, escapeHtml, type Html } from './html.ts';
+import { tankMark } from './tankMark.ts';
+import { tableHtml } from './table.ts';
+
+/** More rows than this are shown as their beginning and end; the data section of a post holds all of them. */
+const mostRows = 120;
+const shownAtEnds = 40;
+
+/** The instant as a formula writes it: with an offset only where the local time alone would be ambiguous. */
+export function formulaInstant(instant: Instant, protocol: Protocol): string {
+  const text = formatInstant(instant, protocol.zone);
+  const changes = protocol.zone.offsetAt(instant - 3 * hour) !== protocol.zone.offsetAt(instant + 3 * hour);
+  const local = text.slice(0, text.slice(17, 19) === '00' ? 16 : 19);
+  return changes ? `${local}${text.slice(19)}` : local;
+}
+
+/** Machine form of a number: no noise of binary arithmetic beyond twelve digits. */
+export function machineNumber(value: number): string {
+  const text = Number(value.toPrecision(12));
+  return String(text === 0 ? 0 : text);
+}
+
+function signed(value: number, decimals: number, protocol: Protocol): string {
+  const text = decimalText(value, decimals, protocol);
+  return Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
+}
+
+/** A cell as it was recorded, with its flags told by shape and in words. */
+export function cellHtml(cell: Cell, protocol: Protocol): Html {
+  const state = cell.state;
+  const number = (value: number, decimals: number): string => decimalText(value, Math.max(0, decimals), protocol);
+  const text = state.kind === 'number' && state.value !== null
+    ? state.repeats.length > 1 ? number(state.value, state.decimals + 1) : number(state.value, state.decimals)
+    : state.kind === 'word' ? state.word ?? state.text : state.kind === 'missing' ? '–' : state.text;
+  let html = escapeHtml(text);
+  if (state.kind === 'missing') html = element('span', { title: 'not taken' }, html);
+  if (state.repeats.length > 1) html = element('span', { title: `mean of ${state.repeats.length} readings: ${state.repeats.join(', ')}` }, html, element('span', { class: 'evenwater-flag' }, `mean of ${state.repeats.length}`));
+  if (cell.leftOut) html = element('s', { title: 'left out of every calculation' }, html) + element('span', { class: 'evenwater-flag' }, 'left out');
+  if (cell.doubtful) html += element('span', { class: 'evenwater-flag', title: 'doubtful' }, '?');
+  if (cell.earlier.length > 0) {
+    const first = cell.earlier.map((each) => each.text).join(' → ');
+    html += element('span', { class: 'evenwater-flag evenwater-corrected' }, 'first ', element('del', {}, escapeHtml(first)));
+  }
+  if (state.kind === 'unreadable') html = element('span', { class: 'evenwater-loud', title: 'cannot be read' }, html);
+  return html;
+}
+
+interface Column { readonly column: ReadingColumn; readonly position: number; readonly series: Series | null; readonly decimals: number }
+
+function decimalsOf(table: ReadingsTable, position: number): number {
+  return Math.min(6, table.rows.reduce((most, row) => Math.max(most, row.cells[position]?.state.decimals ?? 0), 0));
+}
+
+function stepCells(each: Column, instant: Instant | null, previousRow: Instant | null, protocol: Protocol): [Html, Html] {
+  const blank = element('td', { class: 'evenwater-number' }, '');
+  const { series } = each;
+  if (!series || instant === null) return [blank, blank];
+  const index = entryAt(series, instant);
+  if (index === null || !isUsable(series, index)) return [blank, blank];
+  const before = previousReading(series, index);
+  if (before === null) return [blank, blank];
+  const span = series.times[index]! - series.times[before]!;
+  if (span <= 0) return [blank, blank];
+  const change = series.values[index]! - series.values[before]!;
+  const window = `${formulaInstant(series.times[before]!, protocol)}..${formulaInstant(series.times[index]!, protocol)}`;
+  const since = previousRow !== null && series.times[before]! < previousRow
+    ? element('span', { class: 'evenwater-flag' }, escapeHtml(`since ${formatClock(series.times[before]!, protocol.zone)}`)) : '';
+  const rate = (change / span) * hour;
+  const rateDecimals = each.decimals + (span > hour ? 1 : 0);
+  return [
+    element('td', { class: 'evenwater-number evenwater-step' }, dataHtml(signed(change, each.decimals, protocol), machineNumber(change), `change(${series.id}, ${window})`), since),
+    element('td', { class: 'evenwater-number evenwater-step' }, dataHtml(signed(rate, rateDecimals, protocol), machineNumber(rate), `rate(${series.id}, ${window})`)),
+  ];
+}
+
+/** Mean over the tanks of a role at an instant; null unless every one has a value then. */
+function roleMean(context: RenderContext, tanks: readonly string[], quantity: string, unit: string, instant: Instant): number | null {
+  if (tanks.length === 0) return null;
+  let sum = 0;
+  for (const tank of tanks) {
+    const series = context.note.dataset.series.get(`${tank}.${quantity}`);
+    const index = series ? entryAt(series, instant) : null;
+    if (!series || index === null || !isUsable(series, index) || series.unit.symbol !== unit) return null;
+    sum += series.values[index]!;
+  }
+  return sum / tanks.length;
+}
+
+function quantityTable(table: ReadingsTable, quantity: string, number: number | null, context: RenderContext, protocol: Protocol): Html {
+  const { note } = context;
+  const columns: Column[] = table.columns.map((column, position) => ({ column, position })).filter((each) => each.column.quantity === quantity)
+    .map((each) => ({ ...each, series: note.dataset.series.get(each.column.id) ?? null, decimals: decimalsOf(table, each.position) }));
+  const unit = columns[0]!.series?.unit ?? columns[0]!.column.unit;
+  const words = columns.every((each) => table.rows.every((row) => row.cells[each.position]?.state.kind !== 'number'));
+  const treatment = tanksOfRole(protocol, 'treatment');
+  const control = tanksOfRole(protocol, 'control');
+  const places = new Set(columns.map((each) => each.column.place));
+  const compares = !words && treatment.length > 0 && control.length > 0 && [...treatment, ...control].every((tank) => places.has(tank)) && unit !== null;
+  const print = unit && unit.print !== '1' && unit.kind !== 'ph' ? unit.print : '';
+  const differencePrint = print === '°C' ? 'K' : print;
+  const decimals = Math.max(...columns.map((each) => each.decimals));
+  const dated = new Set(table.rows.flatMap((row) => (row.instant === null ? [] : [formatDate(row.instant, protocol.zone)]))).size > 1;
+  const top: Html[] = [element('th', { scope: 'col', rowspan: 2, class: 'evenwater-time' }, 'Time')];
+  const below: Html[] = [];
+  for (const each of columns) {
+    const tank = protocol.tanks.find((one) => one.id === each.column.place) ?? null;
+    top.push(element('th', { scope: 'colgroup', colspan: words ? 1 : 3, class: 'evenwater-group' },
+      tankMark(tank), escapeHtml(capital(placeWords(protocol, each.column.place))), each.column.instrument === null ? '' : escapeHtml(`, ${each.column.instrument}`)));
+    below.push(element('th', { scope: 'col', class: 'evenwater-group' }, 'reading'));
+    if (!words) below.push(element('th', { scope: 'col' }, 'step'), element('th', { scope: 'col' }, 'per hour'));
+  }
+  if (compares) {
+    top.push(element('th', { scope: 'colgroup', class: 'evenwater-group' }, 'Difference'));
+    below.push(element('th', { scope: 'col', class: 'evenwater-group' }, 'treatment − control'));
+  }
+  const notes: Html[] = [];
+  const rows: Html[] = [];
+  let previousRow: Instant | null = null;
+  let date = '';
+  const width = 1 + columns.length * (words ? 1 : 3) + (compares ? 1 : 0);
+  table.rows.forEach((row, position) => {
+    const skip = table.rows.length > mostRows && position >= shownAtEnds && position < table.rows.length - shownAtEnds;
+    if (skip) {
+      if (position === shownAtEnds) rows.push(element('tr', { class: 'evenwater-skipped' }, element('td', { colspan: width }, escapeHtml(`… ${table.rows.length - 2 * shownAtEnds} rows between are not shown here …`))));
+      previousRow = row.instant ?? previousRow;
+      return;
+    }
+    const today = row.instant === null ? date : formatDate(row.instant, protocol.zone);
+    if (dated && today !== date && row.instant !== null) rows.push(element('tr', { class: 'evenwater-date' }, element('th', { scope: 'rowgroup', colspan: width }, escapeHtml(dateWords(row.instant, protocol)))));
+    date = today;
+    let letter = '';
+    const mine = columns.some((each) => {
+      const cell = row.cells[each.position];
+      return cell && (cell.leftOut || cell.doubtful || cell.earlier.length > 0 || cell.state.kind === 'missing' || cell.state.kind === 'unreadable');
+    });
+    const flagged = row.cells.some((cell) => cell.leftOut || cell.doubtful || cell.earlier.length > 0 || cell.state.kind === 'missing');
+    if (row.remark !== null && row.remark !== '' && (mine || !flagged)) {
+      notes.push(element('li', {}, escapeHtml(row.remark)));
+      letter = element('sup', { class: 'evenwater-note-letter' }, noteLetter(notes.length));
+    }
+    const clock = row.instant === null ? row.timeText : formatClock(row.instant, protocol.zone);
+    const earlierTime = row.earlierTimes.length > 0 ? element('span', { class: 'evenwater-flag evenwater-corrected' }, 'first ', element('del', {}, escapeHtml(row.earlierTimes.join(' → ')))) : '';
+    const cells: Html[] = [element('th', { scope: 'row', class: 'evenwater-time' },
+      row.instant === null ? element('span', { class: 'evenwater-loud' }, escapeHtml(clock)) : element('time', { datetime: formatInstant(row.instant, protocol.zone) }, escapeHtml(clock)), earlierTime, letter)];
+    for (const each of columns) {
+      const cell = row.cells[each.position];
+      cells.push(element('td', { class: 'evenwater-number evenwater-group' }, cell ? cellHtml(cell, protocol) : ''));
+      if (!words) cells.push(...stepCells(each, row.instant, previousRow, protocol));
+    }
+    if (compares) {
+      const a = row.instant === null ? null : roleMean(context, treatment, quantity, unit.symbol, row.instant);
+      const b = row.instant === null ? null : roleMean(context, control, quantity, unit.symbol, row.instant);
+      const at = row.instant === null ? '' : formulaInstant(row.instant, protocol);
+      cells.push(element('td', { class: 'evenwater-number evenwater-group evenwater-difference' }, a === null || b === null ? ''
+        : dataHtml(signed(a - b, decimals, protocol), machineNumber(a - b), `at(treatment.${quantity}, ${at}) - at(control.${quantity}, ${at})`)));
+    }
+    rows.push(element('tr', {}, ...cells));
+    previousRow = row.instant ?? previousRow;
+  });
+  const what = capital(quantityWords(protocol, quantity));
+  const caption = `${what}${print ? ` (${print})` : ''}${table.name ? `, ${table.name}` : ''}: ${words ? 'as noted' : `readings, the step since the reading before, and its rate per hour${compares ? `; the difference is treatment minus control${differencePrint !== print ? ` (${differencePrint})` : ''}` : ''}`}.`;
+  return tableHtml({ number, caption, head: element('tr', {}, ...top) + element('tr', {}, ...below), rows, notes, className: 'evenwater-readings' });
+}
+
+/** a, b, … z, aa, ab. */
+export function noteLetter(number: number): string {
+  let text = '';
+  for (let rest = number; rest > 0; rest = Math.floor((rest - 1) / 26)) text = String.fromCharCode(97 + ((rest - 1) % 26)) + text;
+  return text;
+}
+
+export function readingsTablesHtml(blockIndex: number, context: RenderContext): Html {
+  const { note } = context;
+  const table = note.tables.find((each) => each.block === blockIndex);
+  if (!table || !note.protocol) return '';
+  if (table.columns.length === 0 || table.rows.length === 0) {
+    const file = table.file;
+    const reason = file === null ? 'No readings yet.' : file.state === 'not-loaded' ? `Readings of ${file.path} appear here once the file is loaded.`
+      : file.state === 'missing' ? `The data file ${file.path} was not found.` : `No readings were taken from ${file.path}.`;
+    return element('p', { class: 'evenwater-empty' }, escapeHtml(reason));
+  }
+  const first = context.tableNumber.get(blockIndex) ?? null;
+  return tableQuantities(note, blockIndex).map((quantity, index) => quantityTable(table, quantity, first === null ? null : first + index, context, note.protocol!)).join('');
+}

@@ -1,0 +1,109 @@
+// The schedule drawn to scale: dark and twilight, phases, events and planned readings. Places are percentages, so that
+// the drawing fits any width while its text keeps its size.
+import type { Protocol } from '../protocol/types.ts';
+import { bandsOf } from '../charts/shading.ts';
+import { rowsOf, textWidth, cutText } from '../charts/layout.ts';
+import { timeTicks } from '../charts/ticks.ts';
+import { hour, type Instant } from '../time/instant.ts';
+import { formatClock, formatDate, formatDuration } from '../time/text.ts';
+import { element, escapeHtml, type Html } from './html.ts';
+
+/** The width for which labels are kept apart: a phone's. Wider drawings have more room, never less. */
+const plannedWidth = 330;
+
+/** End of the plan: the stated end, else the last planned reading, else the last event or lamp change. */
+export function planEnd(protocol: Protocol): Instant | null {
+  const { schedule } = protocol;
+  if (!schedule) return null;
+  const last = schedule.end ?? schedule.slots[schedule.slots.length - 1] ?? Math.max(...schedule.lightOff, ...schedule.lightOn, ...protocol.events.map((event) => event.at));
+  return Number.isFinite(last) && last > schedule.start ? last : null;
+}
+
+export function timelineHtml(protocol: Protocol, words: string): Html {
+  const { schedule } = protocol;
+  const end = planEnd(protocol);
+  if (!schedule || end === null) return '';
+  const from = schedule.start;
+  const span = end - from;
+  const at = (instant: Instant): string => `${(Math.min(1, Math.max(0, (instant - from) / span)) * 100).toFixed(3)}%`;
+  const long = (first: Instant, last: Instant): string => `${(Math.max(0, (last - first) / span) * 100).toFixed(3)}%`;
+  const inside = (instant: Instant): boolean => instant >= from && instant <= end;
+
+  const marks = [
+    ...schedule.lightOff.filter(inside).map((instant) => ({ instant, text: `lights off ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
+    ...schedule.lightOn.filter(inside).map((instant) => ({ instant, text: `lights on ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
+    ...protocol.events.filter((event) => inside(event.at)).map((event) => ({ instant: event.at, text: `${event.what} ${formatClock(event.at, protocol.zone)}`, kind: 'event' })),
+  ].sort((a, b) => a.instant - b.instant);
+  const many = marks.filter((mark) => mark.kind === 'lamp').length > 6;
+  const labelled = marks.filter((mark) => !many || mark.kind === 'event').slice(0, 10).map((mark) => ({ ...mark, text: cutText(mark.text, 11, plannedWidth - 20) }));
+  const rows = rowsOf(labelled.map((mark) => ({ at: ((mark.instant - from) / span) * plannedWidth, width: textWidth(mark.text, 11) + 8 })), plannedWidth, 6);
+  const most = Math.max(0, ...rows.map((each) => each.row + 1));
+  const top = most * 16 + 4;
+  const bar = 26;
+  const parts: Html[] = [];
+  parts.push(element('rect', { class: 'evenwater-bar', x: 0, y: top, width: '100%', height: bar }));
+  for (const band of bandsOf(protocol, from, end)) {
+    parts.push(element('rect', { class: `evenwater-band-${band.kind}`, x: at(band.from), y: top, width: long(band.from, band.to), height: bar }));
+  }
+  const phases = protocol.phases.filter((phase) => phase.window.to > phase.window.from && phase.window.from < end && phase.window.to > from && !/-\d+$/.test(phase.id));
+  phases.slice(0, 6).forEach((phase) => {
+    const first = Math.max(from, phase.window.from);
+    const last = Math.min(end, phase.window.to);
+    if (((last - first) / span) * plannedWidth < textWidth(phase.id, 11) + 6 || phase.typed !== null) return;
+    parts.push(element('text', { class: 'evenwater-phase', x: at((first + last) / 2), y: top + bar / 2 + 4, 'text-anchor': 'middle' }, escapeHtml(phase.id)));
+  });
+  const slots = schedule.slots.filter(inside);
+  const thinned = slots.length > 240 ? slots.filter((_, index) => index % Math.ceil(slots.length / 240) === 0) : slots;
+  for (const slot of thinned) parts.push(element('line', { class: 'evenwater-slot', x1: at(slot), x2: at(slot), y1: top + bar + 2, y2: top + bar + 9 }));
+  labelled.forEach((mark, index) => {
+    const place = rows[index]!;
+    if (place.row < 0) return;
+    const y = top - 7 - place.row * 16;
+    parts.push(element('line', { class: `evenwater-mark-${mark.kind}`, x1: at(mark.instant), x2: at(mark.instant), y1: y - 6, y2: top + bar }));
+    parts.push(element('text', { class: `evenwater-label-${mark.kind}`, x: at(mark.instant), y: y + 2, dx: place.align === 'left' ? 4 : -4, 'text-anchor': place.align === 'left' ? 'start' : 'end' }, escapeHtml(mark.text)));
+  });
+  const offset = protocol.zone.offsetAt(from);
+  const days = span > 72 * hour;
+  const ticks = timeTicks(from + offset, end + offset, 6).map((wall) => wall - offset);
+  ticks.forEach((tick) => {
+    const position = (tick - from) / span;
+    const anchor = position < 0.06 ? 'start' : position > 0.94 ? 'end' : 'middle';
+    parts.push(element('text', { class: 'evenwater-tick', x: at(tick), y: top + bar + 23, 'text-anchor': anchor }, days ? formatDate(tick, protocol.zone).slice(5) : formatClock(tick, protocol.zone)));
+  });
+  const height = top + bar + 28;
+  return element('div', { class: 'evenwater-timeline' },
+    element('svg', { width: '100%', height, role: 'img', 'aria-label': words }, element('title', {}, escapeHtml(words)), ...parts));
+}
+
+/** The schedule in words: from when to when, the lights, the readings planned. */
+export function scheduleWords(protocol: Protocol): string {
+  const { schedule } = protocol;
+  if (!schedule) return 'No schedule is stated.';
+  const clock = (instant: Instant): string => formatClock(instant, protocol.zone);
+  const date = (instant: Instant): string => {
+    const [year, month, dayOfMonth] = formatDate(instant, protocol.zone).split('-');
+    const names = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+    return `${Number(dayOfMonth)} ${names[Number(month) - 1] ?? ''} ${year}`;
+  };
+  const end = planEnd(protocol);
+  const sentences: string[] = [];
+  const sameDay = end !== null && date(end) === date(schedule.start);
+  sentences.push(end === null ? `From ${clock(schedule.start)} on ${date(schedule.start)}.`
+    : `From ${clock(schedule.start)} on ${date(schedule.start)} to ${clock(end)}${sameDay ? '' : ` on ${date(end)}`} (${formatDuration(end - schedule.start)}).`);
+  const clocks = (instants: readonly Instant[]): string => {
+    const texts = [...new Set(instants.filter((each) => end === null || each <= end).map(clock))];
+    return texts.length > 3 ? `${texts[0]!} and ${texts.length - 1} other times` : texts.join(' and ');
+  };
+  const nightly = schedule.lightOff.length > 1 ? ' each day' : '';
+  const off = clocks(schedule.lightOff);
+  const on = clocks(schedule.lightOn);
+  if (off && on) sentences.push(`Lights off at ${off} and on at ${on}${nightly}.`);
+  else if (off) sentences.push(`Lights off at ${off}${nightly}.`);
+  else if (on) sentences.push(`Lights on at ${on}${nightly}.`);
+  if (schedule.sampling.length > 0) {
+    const stretches = schedule.sampling.map((each) => `every ${formatDuration(each.every)}${schedule.sampling.length > 1 ? ` from ${clock(each.from)} to ${clock(each.to)}` : ''}`);
+    sentences.push(`Readings planned ${stretches.join(', ')}${schedule.slots.length > 0 ? `: ${schedule.slots.length} in all` : ''}.`);
+  }
+  sentences.push(`Times are ${protocol.zone.name === 'UTC' ? 'UTC' : `local time in ${protocol.zone.name}`}.`);
+  return sentences.join(' ');
+}

@@ -8,7 +8,7 @@ const seawater = 53_087;
  * Practical salinity from specific conductance at 25 °C in µS/cm, 500 to 53 087:
  * S = 0.0120 − 0.2174 R^½ + 25.3283 R + 13.7714 R^1.5 − 6.4788 R² + 2.5842 R^2.5 with R = SC/53087.
  * Source: Schemel (2001), IEP Newsletter 14(1), 17–18. The coefficients were not read in the original; they were checked
- * against PSS-78 as computed by TEOS-10 software (GSW 3.6.16) and agree within 0.012 over the range, which the tests hold.
+ * against PSS-78 as computed by TEOS-10 software (GSW 3.6.16) and agree within 0.0122 over the range (largest at 53 000 µS/cm), which the tests hold.
  * Outside the range a problem. Tap water's ions are not those of sea water.
  */
 export function salinityOfSpecificConductance(specificConductance: number): Outcome | WaterProblem {

@@ -21,11 +21,20 @@ const shared = {
   mainFields: ['module', 'main'],
 };
 
+/** papaparse names Node's streams in a function that nothing here calls; a web worker has none. */
+const noStreams = {
+  name: 'no-streams',
+  setup(builder) {
+    builder.onResolve({ filter: /^stream$/ }, () => ({ path: 'stream', namespace: 'nothing' }));
+    builder.onLoad({ filter: /.*/, namespace: 'nothing' }, () => ({ contents: '', loader: 'js' }));
+  },
+};
+
 const outputs = [
   { entryPoints: ['src/cli/run.ts'], outfile: 'dist/cli.js', platform: 'node', format: 'esm', target: 'node20',
     banner: { js: '#!/usr/bin/env node\nimport { createRequire as __createRequire } from \'node:module\'; const require = __createRequire(import.meta.url);' } },
   { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', platform: 'node', format: 'cjs', target: 'node20', external: ['vscode'] },
-  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/web/extension.cjs', platform: 'browser', format: 'cjs', external: ['vscode'] },
+  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/web/extension.cjs', platform: 'browser', format: 'cjs', external: ['vscode'], plugins: [noStreams] },
   { entryPoints: ['src/preview/loader.ts'], outfile: 'dist/preview/loader.js', platform: 'browser', format: 'iife' },
   { entryPoints: ['src/preview/chart.ts'], outfile: 'dist/preview/chart.js', platform: 'browser', format: 'iife' },
 ];

@@ -4,7 +4,7 @@ import type { Protocol } from '../protocol/types.ts';
 import type { Unit } from '../quantities/types.ts';
 import { convert, convertible, parseUnit } from '../quantities/units.ts';
 import { measureFor, planUnit } from '../readings/heads.ts';
-import type { Cell, ReadingColumn, ReadingRow, ReadingsTable } from '../readings/types.ts';
+import type { Cell, ReadingRow, ReadingsTable } from '../readings/types.ts';
 import type { Instant } from '../time/instant.ts';
 import { formatInstant } from '../time/text.ts';
 import { outsideRun, slotsMissed } from './coverage.ts';
@@ -18,6 +18,7 @@ const one: Unit = {
   kind: 'plain', factor: 1, offset: 0, ucum: '1', print: '',
 };
 
+interface Double { readonly columns: Set<string>; readonly rows: Set<ReadingRow>; readonly source: ReadingSource; readonly first: ReadingSource }
 interface Entry { readonly time: Instant; readonly source: ReadingSource; readonly order: number }
 interface Gathered { readonly place: string; readonly quantity: string; readonly instrument: string | null; readonly entries: Entry[]; readonly units: Unit[]; readonly scale: readonly string[] | null }
 
@@ -30,19 +31,23 @@ export function buildDataset(tables: readonly ReadingsTable[], protocol: Protoco
   const problems: Problem[] = [];
   const times = pairedTimes(tables, protocol.pairWithin);
   const gathered = gather(tables, times, protocol);
-  const doubles = new Map<ReadingRow, { columns: ReadingColumn[]; source: ReadingSource; first: ReadingSource }>();
+  const doubles = new Map<ReadingRow | ReadingsTable, Double>();
   const series = new Map<string, Series>();
   for (const [id, part] of gathered) {
     const built = buildSeries(id, part, protocol, (source, first) => {
-      const known = doubles.get(source.row);
-      if (known) known.columns.push(source.column); else doubles.set(source.row, { columns: [source.column], source, first });
+      // Rows of a file have no place of their own in the note: all of its doubles are one problem.
+      const key = source.table.file ? source.table : source.row;
+      const known = doubles.get(key) ?? { columns: new Set(), rows: new Set(), source, first };
+      known.columns.add(source.column.id);
+      known.rows.add(source.row);
+      doubles.set(key, known);
     });
     if (built) series.set(id, built);
   }
-  for (const { columns, source, first } of doubles.values()) {
-    const range = columns.length > 1 && source.table.file === null ? source.row.timeRange : source.cell.range;
+  for (const { columns, rows, source, first } of doubles.values()) {
+    const range = columns.size > 1 && source.table.file === null ? source.row.timeRange : source.cell.range;
     const at = source.row.instant === null ? source.row.timeText : formatInstant(source.row.instant, protocol.zone);
-    problems.push(problem('duplicate-reading', range, { columns: columns.map((column) => column.id), time: at }, [], [
+    problems.push(problem('duplicate-reading', range, { columns: [...columns], time: at, count: rows.size }, [], [
       { range: first.cell.range, message: 'first-value-here', args: {} },
     ]));
   }

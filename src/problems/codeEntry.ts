@@ -15,8 +15,8 @@ export interface ProblemExample {
   readonly values?: string;
   /** Prose (or further blocks) put after the blocks. */
   readonly prose?: string;
-  /** Bytes of data files as text, by path, where the example needs one. */
-  readonly files?: Readonly<Record<string, string>>;
+  /** Bytes of data files as text, by path, where the example needs one; null for a file that is not there. */
+  readonly files?: Readonly<Record<string, string | null>>;
 }
 
 export interface CodeEntry {

@@ -64,7 +64,7 @@ function ended(text: string): string {
 /** The bytes of a text in UTF-8. */
 function utf8(text: string): Uint8Array {
   const bytes: number[] = [];
-  const encoded = encodeURIComponent(text);
+  const encoded = encodeURIComponent(text.replace(/[\uD800-\uDFFF]/gu, '\uFFFD'));
   for (let index = 0; index < encoded.length; index++) {
     if (encoded[index] === '%') { bytes.push(Number.parseInt(encoded.slice(index + 1, index + 3), 16)); index += 2; } else bytes.push(encoded.charCodeAt(index));
   }
@@ -72,8 +72,8 @@ function utf8(text: string): Uint8Array {
 }
 
 /** The whole note of an example, and the data files beside it. */
-export function exampleNote(example: ProblemExample): { text: string; files: ReadonlyMap<string, Uint8Array> } {
-  const files = new Map(Object.entries(example.files ?? {}).map(([path, text]) => [path, utf8(text)]));
+export function exampleNote(example: ProblemExample): { text: string; files: ReadonlyMap<string, Uint8Array | null> } {
+  const files = new Map<string, Uint8Array | null>(Object.entries(example.files ?? {}).map(([path, text]) => [path, text === null ? null : utf8(text)]));
   if (example.note !== undefined) return { text: example.note, files };
   const protocol = ended(example.protocol ?? baseProtocol) + ended(example.addToProtocol ?? '');
   const readings = ended(example.readings ?? baseReadings);

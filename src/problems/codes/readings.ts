@@ -130,7 +130,7 @@ export const readingsCodes = {
     example: { readings: 'time mat.DO\n20:00 8.21\n20:30 -\n21:00 8.24\n' },
   },
   'duplicate-reading': {
-    severity: 'error', args: ['columns', 'time'], fixable: false,
+    severity: 'error', args: ['columns', 'time', 'count'], fixable: false,
     why: 'Two values for one tank, quantity, instrument and time: one of them is wrong, and nobody but the keeper can say which.',
     example: { readings: 'time mat.DO\n20:00 8.21\n20:00 8.22\n' },
   },
@@ -148,5 +148,90 @@ export const readingsCodes = {
     severity: 'error', args: [], fixable: false,
     why: 'A seal that cannot be read protects nothing: it stands once under the heads, as the seal command wrote it.',
     example: { readings: 'time mat.DO\n# sealed by me\n20:00 8.21\n' },
+  },
+  'data-file-missing': {
+    severity: 'error', args: ['path'], fixable: false,
+    why: 'The readings of this block stand in a file that is not there, so nothing can be computed from them.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': null } },
+  },
+  'data-file-not-loaded': {
+    severity: 'information', args: ['path'], fixable: false,
+    why: 'The file is being read; what depends on it is computed when it has arrived.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n' },
+  },
+  'data-file-outside': {
+    severity: 'error', args: ['path'], fixable: true,
+    why: 'A note may read only files of its own folder and the folders in it, so that a note from elsewhere cannot reach for others.',
+    example: { readings: 'from: ../probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n' },
+  },
+  'data-file-changed': {
+    severity: 'error', args: ['path'], fixable: true,
+    why: 'The file is not the one that was pinned. Either it was overwritten, or the pin must be renewed on purpose.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\nsha256: 0000000000000000000000000000000000000000000000000000000000000000\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
+  },
+  'data-file-detected': {
+    severity: 'information', args: ['path', 'found'], fixable: true,
+    why: 'What was found out about the file may change with the next one; written into the block it is fixed, and the hash pins the file.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
+  },
+  'data-file-layout': {
+    severity: 'error', args: ['path'], fixable: false,
+    why: 'No delimiter splits this file into columns; name one with the key delimiter, or export the file again as a table.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'hello\n' } },
+  },
+  'data-file-keys': {
+    severity: 'error', args: ['reason'], fixable: false,
+    why: 'The keys of this block cannot be read as YAML, so the file behind it cannot be read either.',
+    example: { readings: 'from: probe-a.csv\ncolumns: [\n' },
+  },
+  'data-file-key-unknown': {
+    severity: 'warning', args: ['key', 'known'], fixable: true,
+    why: 'A key that is not known has no effect; mostly it is misspelt.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\ndelimeter: comma\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
+  },
+  'data-file-key-value': {
+    severity: 'error', args: ['key', 'text', 'known'], fixable: true,
+    why: 'The key takes one of a few words; any other would be guessed at.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\ndelimiter: dots\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
+  },
+  'data-file-columns': {
+    severity: 'error', args: ['known'], fixable: true,
+    why: 'Nobody but the keeper knows which column of the file holds what; the block says it under columns.',
+    example: { readings: 'from: probe-a.csv\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
+  },
+  'data-file-column': {
+    severity: 'error', args: ['name', 'known'], fixable: true,
+    why: 'The file has no column of that name, so its readings cannot be found.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestmp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
+  },
+  'data-file-no-time': {
+    severity: 'error', args: ['known'], fixable: false,
+    why: 'Every reading belongs to a time; one column (or a date and a clock column, joined by +) must be the time.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
+  },
+  'data-file-unit': {
+    severity: 'warning', args: ['from', 'printed', 'head', 'unit'], fixable: true,
+    why: 'The head in the file prints another unit than the column is read in; one of the two is wrong.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Time: time\n  Temp (°F): mat.T\n', files: { 'probe-a.csv': 'Time,Temp (°F)\n2026-03-14 20:00:00,76.8\n' } },
+  },
+  'data-file-rows': {
+    severity: 'warning', args: ['path', 'reason', 'count', 'lines'], fixable: false,
+    why: 'Lines whose time cannot be read enter no series. They are kept and listed, never dropped in silence.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\nlater,8.3\n' } },
+  },
+  'data-file-cells': {
+    severity: 'warning', args: ['path', 'head', 'count', 'lines'], fixable: false,
+    why: 'Cells that hold no reading count as not taken. They are listed, so that a broken sensor is seen.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n2026-03-14 21:00:00,ERR\n' } },
+  },
+  'date-order-unclear': {
+    severity: 'error', args: ['path', 'example', 'orders'], fixable: true,
+    why: '03/04 is a day in March in one country and in April in another; a guess would move every reading by weeks.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n03/04/2026 20:00:00,8.21\n03/04/2026 20:30:00,8.24\n' } },
+  },
+  'decimal-unclear': {
+    severity: 'error', args: ['path'], fixable: true,
+    why: 'A comma before three digits may be a decimal comma or stand between thousands: a thousandfold difference.',
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  P: room.P\n', files: { 'probe-a.csv': 'Timestamp;P\n2026-03-14 20:00:00;1,009\n' } },
   },
 } as const satisfies Record<string, CodeEntry>;

@@ -57,8 +57,38 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
     ? `The reading at ${text(args, 'first')} lies outside the run.`
     : `${text(args, 'count')} rows lie outside the run, the first at ${text(args, 'first')}, the last at ${text(args, 'last')}.`),
   'slots-missed': (args) => `${text(args, 'head')} has no reading at ${text(args, 'missed')} of ${text(args, 'planned')} planned times: ${text(args, 'times')}.`,
-  'duplicate-reading': (args) => `${text(args, 'columns')} already ${Array.isArray(args['columns']) && args['columns'].length > 1 ? 'have values' : 'has a value'} at ${text(args, 'time')}; keep one of the two.`,
+  'duplicate-reading': (args) => `${text(args, 'columns')} already ${Array.isArray(args['columns']) && args['columns'].length > 1 ? 'have values' : 'has a value'} at ${text(args, 'time')}${Number(args['count']) > 1 ? ` and ${Number(args['count']) - 1} more times` : ''}; keep one of the two.`,
   'times-nearly-pair': (args) => `${text(args, 'count')} times here nearly meet those of an earlier block; pair within: ${text(args, 'within')} in the plan would let them pair.`,
   'seal-broken': sealSentence,
   'seal-unreadable': () => 'This seal cannot be read; a table has one seal line, as the seal command wrote it.',
+  'data-file-missing': (args) => `There is no file ${text(args, 'path')} beside this note; put it there or mend the path.`,
+  'data-file-not-loaded': (args) => `${text(args, 'path')} is not read yet.`,
+  'data-file-outside': (args) => `${text(args, 'path') || 'The path'} does not lie in this note's own folder; copy the file there and write its path with forward slashes.`,
+  'data-file-changed': (args) => `${text(args, 'path')} is not the file that was pinned; put the old one back, or pin it as it is now.`,
+  'data-file-detected': (args) => `${text(args, 'path')} was read with ${text(args, 'found')}; write this into the block to fix it.`,
+  'data-file-layout': (args) => `${text(args, 'path')} cannot be split into columns; name its delimiter.`,
+  'data-file-keys': (args) => {
+    const reason = text(args, 'reason');
+    if (reason === 'NO_TARGET') return 'Say what this column of the file holds: time, or a tank and a quantity such as mat.DO.';
+    if (reason === 'NO_COLUMNS') return 'Under columns, write one line a column of the file: its head, a colon, and what it holds.';
+    return 'The keys of this block cannot be read; look for a missing colon, bracket or quote.';
+  },
+  'data-file-key-unknown': (args) => `${text(args, 'key')} is no key of a readings block; the keys are ${text(args, 'known')}.`,
+  'data-file-key-value': (args) => `${text(args, 'text')} is nothing that ${text(args, 'key')} can be; write ${text(args, 'known')}.`,
+  'data-file-columns': (args) => `Say under columns what the file's columns hold: ${text(args, 'known')}.`,
+  'data-file-column': (args) => `The file has no column ${text(args, 'name')}; it has ${text(args, 'known')}.`,
+  'data-file-no-time': (args) => `Say under columns which column of the file is the time: ${text(args, 'known')}.`,
+  'data-file-unit': (args) => `The file prints ${text(args, 'printed')} over ${text(args, 'from')}, and ${text(args, 'head')} is read in ${text(args, 'unit')}.`,
+  'data-file-rows': (args) => {
+    const count = Number(args['count']);
+    const lines = `${text(args, 'path')}, ${count === 1 ? 'line' : 'lines'} ${text(args, 'lines')}`;
+    switch (text(args, 'reason')) {
+      case 'repeated': return `${lines}: the clocks went back, so ${count === 1 ? 'this time' : 'these times'} came twice; give the file's time zone as an offset such as +01:00.`;
+      case 'skipped': return `${lines}: the clocks went forward over ${count === 1 ? 'this time' : 'these times'}; give the file's time zone as an offset such as +01:00.`;
+      default: return `${lines}: the time cannot be read.`;
+    }
+  },
+  'data-file-cells': (args) => `${text(args, 'path')}, ${Number(args['count']) === 1 ? 'line' : 'lines'} ${text(args, 'lines')}: no reading of ${text(args, 'head')} can be read there.`,
+  'date-order-unclear': (args) => `Dates such as ${text(args, 'example')} in ${text(args, 'path')} can be read in two ways; say which with date order: ${(args['orders'] as readonly string[] | undefined)?.join(' or ') ?? ''}.`,
+  'decimal-unclear': (args) => `The commas in ${text(args, 'path')} may be decimal commas or stand between thousands; say which with decimal: comma or point.`,
 };

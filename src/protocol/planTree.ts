@@ -152,11 +152,10 @@ class TreeBuilder {
   private entries(pairs: readonly Pair[], depth: number): MapEntry[] {
     const entries: MapEntry[] = [];
     for (const pair of pairs) {
-      const { key, range, start, end } = this.keyOf(pair.key);
+      const { key, range, end } = this.keyOf(pair.key);
       if (key === '<<') continue; // refused where its alias stands
       if (key === '' && !pair.value) continue;
       entries.push({ key, keyRange: range, value: pair.value ? this.node(pair.value, depth + 1) : this.text(end, end, '', 'plain') });
-      void start;
     }
     return entries;
   }
@@ -176,7 +175,9 @@ class TreeBuilder {
           entries.push({ key: tight[1]!, keyRange: this.place(start, at - 1), value: this.text(at, at + tight[2]!.length, tight[2]!, 'plain') });
           continue;
         }
-        if (key !== '') this.collector.add('needs-quotes', range, { key: '', text: shorten(key, 40), reason: 'no-value' });
+        // `{words}` alone: whoever reads it knows whether words or keys were meant.
+        if (pairs.length === 1) entries.push({ key, keyRange: range, value: this.text(start, start, '', 'plain') });
+        else if (key !== '') this.collector.add('needs-quotes', range, { key: '', text: shorten(key, 40), reason: 'no-value' });
         continue;
       }
       let last = i;

@@ -29,6 +29,9 @@ export function readPlace(reader: MapReader | null, collector: Collector): { pla
     elevation: elevation && readElevation(elevation, collector),
     daylight: daylight ? readChoice(daylight, collector, 'daylight', ['yes', 'no'] as const)?.value !== 'no' : true,
   };
+  for (const [one, other, example] of [['latitude', 'longitude', '6.09'], ['longitude', 'latitude', '52.51']] as const) {
+    if (reader.entry(one) && !reader.entry(other)) collector.add('missing-key', reader.place, { key: other, of: 'place', example: `${other}: ${example}` });
+  }
   const zoneNode = reader.textNode('time zone');
   if (!zoneNode) return { place, zone: utc, zoneNamed: false };
   const zone = loadZone(zoneNode.value);

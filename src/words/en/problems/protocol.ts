@@ -99,5 +99,5 @@ export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
   'unknown-measure': (args) => `This plan measures no “${text(args, 'name')}”${near(args)}.`,
   'unknown-quantity': (args) => `“${text(args, 'what')}” is not in the list of quantities${near(args)}.`,
   'scale-word-twice': (args) => `“${text(args, 'word')}” stands twice in the scale; each word is one level.`,
-  'bad-plan-seal': (args) => `“${text(args, 'text')}” is no seal; a seal is a time and a digest, in the form 2026-03-14T19:00+01:00 sha256:… with 64 digits`,
+  'bad-plan-seal': (args) => `“${text(args, 'text')}” is no seal; a seal is a time and a digest, as in 2026-03-14T19:00+01:00 sha256:9f2c… with all 64 digits.`,
 };

@@ -1,6 +1,19 @@
 // The post: one self-contained HTML file of a note, with its figures, its formulas and its readings; no script, no network.
+import type { Token } from 'markdown-it';
 import type { Problem } from '../problems/problem.ts';
 import type { Note } from '../experiment/types.ts';
+import type { Chart } from '../charts/types.ts';
+import { unthemedChart } from '../charts/readingsChart.ts';
+import { chartSvg } from '../charts/svg.ts';
+import { formatDate, formatInstant } from '../time/text.ts';
+import { createRenderContext, type RenderContext } from '../render/context.ts';
+import { element, escapeHtml, type Html } from '../render/html.ts';
+import { dateWords } from '../charts/chartWords.ts';
+import { dataSectionHtml } from './dataSection.ts';
+import { createPostParser } from './postMarkdown.ts';
+import { referencesHtml } from './references.ts';
+import { postStyle } from './style.ts';
+import { appendixHtml } from './working.ts';
 
 export interface PostOptions {
   /** File name without `.tank.md`: the name of the post, and its title when the note has none. */
@@ -8,10 +21,99 @@ export interface PostOptions {
   readonly toolVersion: string;
 }
 
+/** Nothing may run and nothing may be fetched; the page's own style and images inside it are all there is. */
+export const contentPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+
+/** Layout width of figures for phones. */
+const phoneWidth = 350;
+
+/** Every figure drawn twice: for a page and for a phone; the stylesheet shows one of them. */
+async function drawFigures(context: RenderContext): Promise<Map<number, Html>> {
+  const drawings = new Map<number, Html>();
+  for (const [block, figure] of context.figures) {
+    const id = `figure-${figure.number}`;
+    const wide = await chartSvg(figure.chart, { id, variables: true });
+    const small = unthemedChart(context.note, { ...figure.options, width: phoneWidth });
+    const narrow = small ? await chartSvg(small, { id: `${id}-narrow`, variables: true }) : '';
+    drawings.set(block, element('div', { class: narrow === '' ? null : 'wide' }, wide) + (narrow === '' ? '' : element('div', { class: 'narrow' }, narrow)));
+  }
+  return drawings;
+}
+
+/** The first heading of level 1, when the note starts with it: it becomes the page's title. */
+function takeTitle(tokens: Token[]): { title: Token[]; rest: Token[] } {
+  const first = tokens.findIndex((token) => token.type !== 'html_block' && token.type !== 'evenwater_block');
+  const open = tokens[first];
+  if (open?.type !== 'heading_open' || open.tag !== 'h1') return { title: [], rest: tokens };
+  return { title: tokens.slice(first, first + 3), rest: [...tokens.slice(0, first), ...tokens.slice(first + 3)] };
+}
+
+const plain = (html: Html): string => html.replace(/<[^>]*>/g, '').replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&quot;/g, '"').replace(/&#39;/g, '\'').replace(/&amp;/g, '&').replace(/\s+/g, ' ').trim();
+
+function bylineHtml(note: Note): Html {
+  const { protocol } = note;
+  if (!protocol) return '';
+  const { schedule } = protocol;
+  const parts: Html[] = [];
+  if (protocol.by) parts.push(escapeHtml(protocol.by.value));
+  if (schedule) {
+    const from = element('time', { datetime: formatInstant(schedule.start, protocol.zone) }, escapeHtml(dateWords(schedule.start, protocol)));
+    const to = schedule.end !== null && formatDate(schedule.end, protocol.zone) !== formatDate(schedule.start, protocol.zone)
+      ? ` to ${element('time', { datetime: formatInstant(schedule.end, protocol.zone) }, escapeHtml(dateWords(schedule.end, protocol)))}` : '';
+    parts.push(from + to);
+  }
+  if (protocol.place.name) parts.push(escapeHtml(protocol.place.name.value));
+  return parts.length === 0 ? '' : element('p', { class: 'byline' }, ...parts.map((part) => element('span', {}, part)));
+}
+
 /**
- * Makes the post. `problems` are those found while drawing it (figures, tables); whether a note with errors may be
- * published is the caller's decision, from `note.problems`.
+ * Makes the post. `problems` are those found while drawing it; whether a note with errors may be published is the
+ * caller's decision, from `note.problems`. Equal notes give equal bytes: no clock, no locale, no path goes in.
  */
-export async function publishPost(_note: Note, _options: PostOptions): Promise<{ html: string; problems: Problem[] }> {
-  return { html: '', problems: [] };
+export async function publishPost(note: Note, options: PostOptions): Promise<{ html: string; problems: Problem[] }> {
+  const drawings = await drawFigures(createRenderContext(note, 'post'));
+  const figureHtml = (block: number, _chart: Chart): Html => drawings.get(block) ?? '';
+  const context = createRenderContext(note, 'post', figureHtml);
+  const md = createPostParser({ noteFor: () => note, target: 'post', figureHtml }, () => context);
+  const env = {};
+  const { title, rest } = takeTitle(md.parse(note.text, env));
+  const name = note.protocol?.title?.value ?? options.stem;
+  const heading = title.length > 0 ? md.renderer.render(title, md.options, env).trim() : element('h1', {}, escapeHtml(name));
+  const text = md.renderer.render(rest, md.options, env);
+  const language = /^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/.test(note.protocol?.language ?? '') ? note.protocol!.language : 'en';
+  const head = [
+    '<meta charset="utf-8">',
+    element('meta', { 'http-equiv': 'Content-Security-Policy', content: contentPolicy }),
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    '<meta name="color-scheme" content="light dark">',
+    '<meta name="referrer" content="no-referrer">',
+    element('meta', { name: 'generator', content: `Evenwater ${options.toolVersion}` }),
+    ...(note.protocol?.by ? [element('meta', { name: 'author', content: note.protocol.by.value })] : []),
+    ...(note.protocol?.question ? [element('meta', { name: 'description', content: note.protocol.question.value })] : []),
+    element('title', {}, escapeHtml(plain(heading) || name)),
+    `<style>${postStyle}</style>`,
+  ];
+  const html = `<!doctype html>
+<html lang="${escapeHtml(language)}">
+<head>
+${head.join('\n')}
+</head>
+<body>
+<a class="skip" href="#main">Skip to the text</a>
+<main id="main">
+<article class="evenwater-written">
+<header>
+${heading}
+${bylineHtml(note)}
+</header>
+${text}</article>
+${appendixHtml(context)}
+${referencesHtml(context)}
+${dataSectionHtml(context, options.toolVersion)}
+<footer><p>${escapeHtml(`Made with Evenwater ${options.toolVersion}. Each marked number and statement was checked against the readings when this page was made; a mark says what was checked, not that the cause is proved.`)}</p></footer>
+</main>
+</body>
+</html>
+`;
+  return { html, problems: [] };
 }

@@ -1,0 +1,31 @@
+// The sources a post rests on: of stated claims, of limits, of the equations used, of the methods.
+import type { RenderContext } from '../render/context.ts';
+import { functionByName } from '../formula/catalogue.ts';
+import { writeMethods } from '../writing/methods.ts';
+import { writeResults } from '../writing/results.ts';
+import { element, escapeHtml, type Html } from '../render/html.ts';
+
+/** Every source once, in alphabetical order (by code unit, the same everywhere). */
+export function sourcesOf(context: RenderContext): string[] {
+  const { note } = context;
+  const sources = new Set<string>();
+  const add = (text: string | null | undefined): void => { if (text && text.trim() !== '') sources.add(text.trim()); };
+  for (const claim of note.claims) if (claim.syntax.form === 'stated') add(claim.syntax.source);
+  for (const limit of note.protocol?.limits ?? []) add(limit.source);
+  const evaluations = [...note.claims.map((claim) => claim.evaluation), ...note.results.map((result) => result.evaluation)];
+  for (const evaluation of evaluations) for (const step of evaluation?.working ?? []) {
+    const source = step.function === null ? null : (functionByName(step.function) as { source?: unknown } | null)?.source;
+    if (typeof source === 'string') add(source);
+  }
+  const words = new Set(note.syntax.blocks.map((block) => block.word));
+  const paragraphs = [...(words.has('methods') ? writeMethods(note) : []), ...(words.has('results') ? writeResults(note) : [])];
+  for (const paragraph of paragraphs) for (const run of paragraph.runs) if (run.kind === 'citation') add(run.source);
+  return [...sources].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+}
+
+export function referencesHtml(context: RenderContext): Html {
+  const sources = sourcesOf(context);
+  if (sources.length === 0) return '';
+  return element('section', { class: 'references', 'aria-labelledby': 'references' }, element('h2', { id: 'references' }, 'References'),
+    element('ul', {}, ...sources.map((source) => element('li', {}, escapeHtml(source)))));
+}

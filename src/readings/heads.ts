@@ -79,7 +79,7 @@ export function readHead(token: Token, protocol: Protocol, taken: ReadonlySet<st
     if (!typed) {
       const near = nearestUnit(parts.unit);
       complaints.push({
-        code: 'head-unit-unknown', range: at, args: { unit: parts.unit, head: id }, fixes: near === null ? [] : [replaceFix(at, near, { preferred: true })],
+        code: 'unknown-unit', range: at, args: { unit: parts.unit, nearest: near ?? '' }, fixes: near === null ? [] : [replaceFix(at, near, { preferred: true })],
       });
       unit = null;
     } else if (unit && !convertible(typed, unit)) {

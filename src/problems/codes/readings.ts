@@ -32,11 +32,6 @@ export const readingsCodes = {
     why: 'The plan says where each instrument is used. A reading from another place has no stated instrument and no stated accuracy.',
     example: { readings: 'time mat.P\n20:00 1009.4\n' },
   },
-  'head-unit-unknown': {
-    severity: 'error', args: ['unit', 'head'], fixable: true,
-    why: 'A number without a known unit cannot be compared or converted.',
-    example: { readings: 'time mat.T[degX]\n20:00 24.9\n' },
-  },
   'head-unit-mismatch': {
     severity: 'error', args: ['unit', 'head', 'planned'], fixable: true,
     why: 'The unit in the brackets measures something else than the plan says, so the column cannot be what it claims to be.',
@@ -50,7 +45,7 @@ export const readingsCodes = {
   'cell-unreadable': {
     severity: 'error', args: ['text', 'head', 'words'], fixable: true,
     why: 'What was written there is kept, but it is no reading, so nothing can be computed from it.',
-    example: { readings: 'time mat.DO\n20:00 8.2x1\n' },
+    example: { readings: 'time mat.DO\n20:00 8.28→8.26 ; misread\n' },
   },
   'thousands-mark': {
     severity: 'error', args: ['text', 'meanings'], fixable: true,
@@ -117,7 +112,7 @@ export const readingsCodes = {
   'value-implausible': {
     severity: 'warning', args: ['text', 'head', 'unit', 'low', 'high', 'perhaps', 'count'], fixable: true,
     why: 'A value far outside what the quantity can be is mostly a slipped unit, a swapped column or a lost decimal point.',
-    example: { readings: 'time mat.T\n20:00 76.8\n' },
+    example: { readings: 'time mat.T\n20:00 76.8\n20:30 76.8\n21:00 76.7\n' },
   },
   'reading-outside-run': {
     severity: 'information', args: ['count', 'first', 'last'], fixable: false,
@@ -162,7 +157,7 @@ export const readingsCodes = {
   'data-file-outside': {
     severity: 'error', args: ['path'], fixable: true,
     why: 'A note may read only files of its own folder and the folders in it, so that a note from elsewhere cannot reach for others.',
-    example: { readings: 'from: ../probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n' },
+    example: { readings: 'from: data\\probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n' },
   },
   'data-file-changed': {
     severity: 'error', args: ['path'], fixable: true,
@@ -192,7 +187,7 @@ export const readingsCodes = {
   'data-file-key-value': {
     severity: 'error', args: ['key', 'text', 'known'], fixable: true,
     why: 'The key takes one of a few words; any other would be guessed at.',
-    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\ndelimiter: dots\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
+    example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\ndelimiter: coma\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n' } },
   },
   'data-file-columns': {
     severity: 'error', args: ['known'], fixable: true,

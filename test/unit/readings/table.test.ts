@@ -118,7 +118,7 @@ suite('readings: the table', () => {
   test('heads: column twice, wrong unit, unknown unit, wrong place, no shape, no time', () => {
     assert.deepEqual(read('time mat.DO mat.DO\n20:00 8 8\n').codes, ['column-twice']);
     assert.deepEqual(read('time mat.T[mg/L]\n20:00 24\n').codes, ['head-unit-mismatch']);
-    assert.deepEqual(read('time mat.T[degX]\n20:00 24\n').codes, ['head-unit-unknown']);
+    assert.deepEqual(read('time mat.T[degX]\n20:00 24\n').codes, ['unknown-unit']);
     assert.deepEqual(read('time mat.P\n20:00 1000\n').codes, ['column-not-planned']);
     const shape = read('time DO\n20:00 8\n');
     assert.deepEqual(shape.codes, ['head-unreadable']);

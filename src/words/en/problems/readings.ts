@@ -27,7 +27,6 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
     : `The plan does not measure ${text(args, 'name')}; ${text(args, 'known') ? `under measure it has ${text(args, 'known')}` : 'add it under measure'}.`),
   'column-twice': (args) => `The column ${text(args, 'head')} stands here twice; a second instrument needs a name, such as ${text(args, 'head').split('@')[0]!}@titration.`,
   'column-not-planned': (args) => `The plan has ${text(args, 'quantity')} measured in ${text(args, 'places')}, not where ${text(args, 'head')} says.`,
-  'head-unit-unknown': (args) => `${text(args, 'unit')} is not a known unit for ${text(args, 'head')}.`,
   'head-unit-mismatch': (args) => `${text(args, 'head')} cannot be in ${text(args, 'unit')}: the plan measures it in ${text(args, 'planned')}.`,
   'column-count': (args) => `This row has ${text(args, 'found')} ${several(args, 'found', 'value', 'values')} for ${text(args, 'expected')} ${several(args, 'expected', 'column', 'columns')}; write - for a reading that was not taken.`,
   'cell-unreadable': (args) => (text(args, 'words')

@@ -1,5 +1,27 @@
-// The methods paragraph, written from the protocol and the readings.
+// The methods, written from the protocol and the readings: one paragraph a topic, every figure with its formula.
 import type { Note } from '../experiment/types.ts';
+import { describeCare } from './care.ts';
+import { describeComputing, describeEvents, describeEvidence, describeInstruments, describeStopRules } from './computing.ts';
+import { describeDesign, describeEqualStart } from './design.ts';
+import { paragraph, type RunPieces } from './figures.ts';
+import { describeDeviations, describeLight, describeSampling } from './sampling.ts';
 import type { Paragraph } from './types.ts';
 
-export function writeMethods(_note: Note): Paragraph[] { return []; }
+/** The methods of a note; empty without a protocol. Topics whose facts are missing are left away. */
+export function writeMethods(note: Note): Paragraph[] {
+  const { protocol } = note;
+  if (!protocol) return [];
+  const plusMinus = note.syntax.claims.some((claim) => claim.words.text.includes('±')) || note.syntax.blocks.some((block) => block.word === 'results');
+  const topics: readonly (readonly [string, readonly RunPieces[]])[] = [
+    ['design', describeDesign(note, protocol)],
+    ['equal start', describeEqualStart(note, protocol)],
+    ['schedule', [...describeLight(note, protocol), ...describeSampling(note, protocol)]],
+    ['events', describeEvents(note, protocol)],
+    ['instruments', describeInstruments(note, protocol)],
+    ['readings', [...describeDeviations(note, protocol), ...describeCare(note, protocol)]],
+    ['computing', describeComputing(note, plusMinus)],
+    ['stop rules', describeStopRules(note, protocol)],
+    ['evidence', describeEvidence(protocol)],
+  ];
+  return topics.flatMap(([topic, sentences]) => paragraph(topic, sentences) ?? []);
+}

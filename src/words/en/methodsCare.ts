@@ -1,0 +1,86 @@
+// English sentences of the methods: what happened to readings, events, instruments, computing, stop rules, what the design can show.
+import { say, type Pieces, type Slot } from '../pieces.ts';
+import { capital, capitalPieces, counted, listed, listedText, numberWord, phrase, sentence, withArticle } from './grammar.ts';
+
+const reason = (remark: string | null): string => (remark === null || remark.trim() === '' ? '' : ` (remark: “${phrase(remark)}”)`);
+
+export const careWords = {
+  one: (args: { what: string; time: string; recorded: string | null; remark: string | null }): string =>
+    `${args.what} at ${args.time}${args.recorded === null ? '' : `, recorded as ${args.recorded}`}${reason(args.remark)}`,
+  missing: <V>(items: readonly Slot<V>[]): Pieces<V> => headed(items, 'reading is missing', 'readings are missing'),
+  missingMany: (args: { what: string; count: number; of: number }): string => `${args.what} at ${numberWord(args.count)} of ${args.of} times`,
+  leftOut: <V>(items: readonly Slot<V>[]): Pieces<V> =>
+    headed(items, 'reading stays in the table but was left out of every calculation', 'readings stay in the table but were left out of every calculation'),
+  doubtful: <V>(items: readonly Slot<V>[]): Pieces<V> => headed(items, 'reading is marked doubtful and was used', 'readings are marked doubtful and were used'),
+  corrected: <V>(items: readonly Slot<V>[]): Pieces<V> => headed(items, 'reading was corrected', 'readings were corrected'),
+  correction: (args: { what: string; time: string; states: readonly string[]; remark: string | null }): string =>
+    `${args.what} at ${args.time}, ${args.states.length > 1 ? `from ${args.states.join(' to ')}` : args.states.join('')}${reason(args.remark)}`,
+  withdrawn: 'withdrawn',
+  foundLate: 'not taken',
+  outside: <V>(items: readonly Slot<V>[]): Pieces<V> => headed(items, 'reading lay outside the range of its instrument', 'readings lay outside the range of their instruments'),
+  repeated: <V>(args: { count: number }): Pieces<V> =>
+    say`${capital(counted(args.count, 'reading'))} ${args.count === 1 ? 'is' : 'are'} the mean of repeats taken at once.`,
+  timesCorrected: <V>(items: readonly string[]): Pieces<V> => say`${items.length === 1 ? 'One time of reading was' : `${capital(numberWord(items.length))} times of reading were`} corrected: ${listedText(items)}.`,
+  timeCorrection: (args: { states: readonly string[]; remark: string | null }): string => `from ${args.states.join(' to ')}${reason(args.remark)}`,
+  clean: <V>(): Pieces<V> => ['No reading was left out, corrected or marked doubtful.'],
+};
+
+function headed<V>(items: readonly Slot<V>[], one: string, many: string): Pieces<V> {
+  const between = items.length > 2 ? '; ' : ' and ';
+  const list = items.length <= 2 ? listed(items) : items.flatMap((item, index) => (index === 0 ? [item] : [index === items.length - 1 ? '; and ' : between, item])) as unknown as Pieces<V>;
+  return say`${capital(numberWord(items.length))} ${items.length === 1 ? one : many}: ${list}.`;
+}
+
+export const eventWords = {
+  events: <V>(items: readonly string[]): Pieces<V> => say`The plan logs ${items.length === 1 ? 'one event' : `${numberWord(items.length)} events`}: ${items.join('; ')}.`,
+  event: (args: { what: string; time: string; tanks: string | null }): string => `${phrase(args.what)} at ${args.time}${args.tanks === null ? '' : ` (${args.tanks})`}`,
+};
+
+export const instrumentWords = {
+  measured: <V>(args: { what: string; where: string; unit: string; instrument: string | null; details: readonly string[] }): Pieces<V> => {
+    const unit = args.unit === '' ? '' : ` in ${args.unit}`;
+    const by = args.instrument === null ? '' : ` with ${withArticle(args.instrument)}`;
+    const details = args.details.length === 0 ? '' : ` (${args.details.join(', ')})`;
+    return capitalPieces(say`${args.what} was measured${unit}${by}${details}${args.where === '' ? '' : ` in ${args.where}`}.`);
+  },
+  accuracy: (half: string): string => `accuracy ±${half}`,
+  noAccuracy: 'accuracy not stated',
+  resolution: (step: string): string => `resolution ${step}`,
+  calibrated: (when: string): string => (/^\d/.test(when) ? `calibrated on ${when}` : `calibrated ${phrase(when)}`),
+  scored: <V>(args: { what: string; where: string; scale: readonly string[] }): Pieces<V> =>
+    capitalPieces(say`${args.what} was scored by eye${args.where === '' ? '' : ` in ${args.where}`} as ${listedText(args.scale, 'or')}.`),
+  stationPressure: <V>(): Pieces<V> => ['The air pressure is that of the station, not reduced to sea level.'],
+  seaPressure: <V>(args: { elevation: string }): Pieces<V> =>
+    say`The air pressure was read as reduced to sea level${args.elevation === '' ? '' : ` and brought to the station's elevation of ${args.elevation}`} before use.`,
+};
+
+export const computingWords = {
+  opening: <V>(): Pieces<V> => ['Every computed figure carries its formula.'],
+  /** `name` as a formula writes it; `definition` a sentence of the catalogue. */
+  defined: <V>(args: { definition: string; citation: Slot<V> | null }): Pieces<V> => {
+    const text = sentence(args.definition);
+    return args.citation === null ? [text] : say`${text.replace(/[.]$/, '')} (${args.citation}).`;
+  },
+  uncertainty: <V>(citation: Slot<V>): Pieces<V> =>
+    say`Figures after ± are 95 % half-widths, from the stated accuracy and resolution of the instruments and the spread of repeats (${citation}).`,
+};
+
+export const stopWords = {
+  /** A rule and what became of it. */
+  never: <V>(args: { condition: string; action: string | null }): Pieces<V> => say`${rule(args)} This did not happen.`,
+  crossed: <V>(args: { condition: string; action: string | null; time: string; times: number; outcome: string | null }): Pieces<V> =>
+    say`${rule(args)} This was so at ${args.time}${args.times > 1 ? `, and at ${counted(args.times - 1, 'later reading')}` : ''}${args.outcome === null ? '; the note does not say what was done.' : `. Outcome: ${capital(sentence(args.outcome))}`}`,
+  unread: <V>(args: { condition: string; action: string | null }): Pieces<V> => [rule(args)],
+};
+
+function rule(args: { condition: string; action: string | null }): string {
+  return `The run was to stop if ${args.condition}${args.action === null ? '.' : ` (“${phrase(args.action)}”).`}`;
+}
+
+export const evidenceWords = {
+  oneASide: <V>(citation: Slot<V>): Pieces<V> =>
+    say`The tank is the unit of comparison: with one tank a side, repeated readings show how these two tanks differed, but they are no replicates and cannot tell the treatment from anything else in which the two tanks differ (${citation}).`,
+  several: <V>(args: { treated: number; controls: number; citation: Slot<V> }): Pieces<V> =>
+    say`The tank is the unit of comparison: ${numberWord(args.treated)} treated and ${numberWord(args.controls)} control ${args.controls === 1 ? 'tank' : 'tanks'} count as ${numberWord(args.treated)} and ${numberWord(args.controls)}, however many readings each has (${args.citation}).`,
+  noControl: <V>(): Pieces<V> => ['Without a control tank the readings show what happened, not what would have happened without the treatment.'],
+};

@@ -1,0 +1,117 @@
+// The methods' paragraphs on events, instruments, computing and its sources, stop rules, and what the design can show.
+import type { Note } from '../experiment/types.ts';
+import { functionByName, type FunctionEntry } from '../formula/catalogue.ts';
+import { parseFormula } from '../formula/parse.ts';
+import { plainWords } from '../formula/plainWords.ts';
+import { everyExpression } from '../claims/formulaShape.ts';
+import { mappedText } from '../note/mappedText.ts';
+import type { MeasuredQuantity, Protocol } from '../protocol/types.ts';
+import { formatValue } from '../quantities/format.ts';
+import { computingWords, eventWords, evidenceWords, instrumentWords, stopWords } from '../words/en/methodsCare.ts';
+import { isLong, momentWords, plannedDate, quantityName, tanksName } from './facts.ts';
+import { readTimes } from './sampling.ts';
+import type { RunPieces } from './figures.ts';
+import type { CitationRun } from './types.ts';
+
+/** A source as it is cited in the text: author and year where they can be told, else the whole. */
+export function citation(source: string): CitationRun {
+  const short = /^([^,(]*?(?:\s(?:and|&)\s[^,(]*?)?)[\s,(]+((?:1[89]|20)\d\d)[a-z]?\b/.exec(source.trim());
+  return { kind: 'citation', text: short && short[1]!.trim() !== '' && short[1]!.length < 60 ? `${short[1]!.trim()} ${short[2]}` : source.trim(), source: source.trim() };
+}
+
+export const hurlbert = 'Hurlbert S.H. 1984. Pseudoreplication and the design of ecological field experiments. Ecological Monographs 54, 187–211.';
+export const guide = 'JCGM 100:2008. Evaluation of measurement data: guide to the expression of uncertainty in measurement.';
+
+export function describeEvents(note: Note, protocol: Protocol): RunPieces[] {
+  if (protocol.events.length === 0) return [];
+  const long = isLong(protocol, readTimes(note));
+  return [eventWords.events([...protocol.events].sort((a, b) => a.at - b.at).map((event) => eventWords.event({
+    what: event.what, time: momentWords(event.at, protocol, long), tanks: event.tanks.length === 0 ? null : tanksName(event.tanks.map((each) => each.value), protocol),
+  })))];
+}
+
+export function describeInstruments(note: Note, protocol: Protocol): RunPieces[] {
+  const sentences: RunPieces[] = [];
+  for (const quantity of protocol.measure) {
+    const places = [...new Set([...note.dataset.series.values()].filter((series) => series.quantity === quantity.id).map((series) => series.place))];
+    const where = wherePhrase(places.length > 0 ? places : quantity.in.map((each) => each.value), protocol);
+    const what = quantityName(quantity.id, protocol);
+    if (quantity.scale) { sentences.push(instrumentWords.scored({ what, where, scale: quantity.scale })); continue; }
+    sentences.push(instrumentWords.measured({ what, where, unit: unitText(quantity), instrument: quantity.with?.value ?? null, details: detailsOf(quantity) }));
+    if (quantity.level?.value === 'station') sentences.push(instrumentWords.stationPressure());
+    if (quantity.level?.value === 'sea') sentences.push(instrumentWords.seaPressure({ elevation: protocol.place.elevation ? formatValue(protocol.place.elevation.value) : '' }));
+  }
+  return sentences;
+}
+
+function unitText(quantity: MeasuredQuantity): string {
+  return !quantity.unit || quantity.unit.symbol === '1' || quantity.unit.kind === 'ph' ? '' : quantity.unit.print;
+}
+
+function detailsOf(quantity: MeasuredQuantity): string[] {
+  return [
+    quantity.accuracy ? instrumentWords.accuracy(formatValue(quantity.accuracy)) : instrumentWords.noAccuracy(),
+    ...(quantity.resolution ? [instrumentWords.resolution(formatValue(quantity.resolution))] : []),
+    ...(quantity.calibrated ? [instrumentWords.calibrated(plannedDate(quantity.calibrated.value))] : []),
+  ];
+}
+
+function wherePhrase(places: readonly string[], protocol: Protocol): string {
+  const tanks = places.filter((place) => place !== 'room');
+  const parts = [...(tanks.length > 0 ? [tanksName(tanks, protocol)] : []), ...(places.includes('room') ? ['the room'] : [])];
+  return parts.join(' and ');
+}
+
+/** Every catalogue function in the note's claims, named results and conditions, in the order of their first use. */
+export function functionsUsed(note: Note, more: readonly string[] = []): FunctionEntry[] {
+  const names = new Set<string>();
+  const texts = [
+    ...note.syntax.claims.filter((claim) => claim.form !== 'stated').map((claim) => claim.formula.text), ...note.results.map((result) => result.formula.text), ...more,
+  ];
+  for (const text of texts) {
+    const part = { expression: parseFormula(text).expression, text: mappedText(text) };
+    for (const each of everyExpression(part, note.context)) if (each.kind === 'call') names.add(each.name);
+  }
+  return [...names].flatMap((name) => functionByName(name) ?? []);
+}
+
+/** Groups whose meaning plain words already give; the others are defined with their source. */
+const plainGroups = new Set(['picking', 'arithmetic', 'plan']);
+const plainNames = new Set(['min', 'max', 'mean', 'range', 'time-of-min', 'time-of-max', 'all', 'any']);
+
+export function describeComputing(note: Note, plusMinus: boolean): RunPieces[] {
+  const used = functionsUsed(note).filter((entry) => entry.source !== null || (!plainGroups.has(entry.group) && !plainNames.has(entry.name)));
+  const seen = new Set<string>();
+  const sentences: RunPieces[] = [];
+  for (const entry of used) {
+    if (seen.has(entry.definition)) continue;
+    seen.add(entry.definition);
+    sentences.push(computingWords.defined({ definition: entry.definition, citation: entry.source === null ? null : citation(entry.source) }));
+  }
+  if (plusMinus) sentences.push(computingWords.uncertainty(citation(guide)));
+  return sentences;
+}
+
+export function describeStopRules(note: Note, protocol: Protocol): RunPieces[] {
+  const long = isLong(protocol, readTimes(note));
+  return protocol.stopRules.flatMap((rule, index): RunPieces[] => {
+    if (!rule.when) return [];
+    const condition = plainWords(rule.when.text.trim(), note.context);
+    const check = note.stopRules.find((each) => each.rule === index);
+    const failed = check?.evaluation?.problems.some((each) => each.severity === 'error') ?? true;
+    if (!check || (failed && check.crossedAt.length === 0) || note.dataset.times.length === 0) return [stopWords.unread({ condition, action: rule.do })];
+    const [first] = check.crossedAt;
+    if (first === undefined) return [stopWords.never({ condition, action: rule.do })];
+    const outcome = rule.outcome && rule.outcome.value.trim() !== '' ? rule.outcome.value : null;
+    return [stopWords.crossed({ condition, action: rule.do, time: momentWords(first, protocol, long), times: check.crossedAt.length, outcome })];
+  });
+}
+
+export function describeEvidence(protocol: Protocol): RunPieces[] {
+  const count = (role: string): number => protocol.tanks.filter((tank) => tank.role?.value === role).length;
+  const treated = count('treatment');
+  const controls = count('control');
+  if (treated === 0) return [];
+  if (controls === 0) return [evidenceWords.noControl()];
+  return [treated === 1 && controls === 1 ? evidenceWords.oneASide(citation(hurlbert)) : evidenceWords.several({ treated, controls, citation: citation(hurlbert) })];
+}

@@ -1,0 +1,127 @@
+// The methods' first paragraphs: question, tanks, what differs and what is alike, the equal start.
+import type { EqualiseCheck, Note } from '../experiment/types.ts';
+import type { FormulaContext } from '../formula/context.ts';
+import { parseFormula } from '../formula/parse.ts';
+import { plainWords } from '../formula/plainWords.ts';
+import type { Protocol, Tank } from '../protocol/types.ts';
+import { allDifferences } from '../protocol/derived.ts';
+import { formatValue } from '../quantities/format.ts';
+import { designWords, equalWords } from '../words/en/methods.ts';
+import { plannedDate, quantityName, tankName, tanksName } from './facts.ts';
+import { figure, numberFigure, type RunPieces } from './figures.ts';
+
+const degrees = (value: number, positive: string, negative: string): string => `${Number(Math.abs(value).toFixed(4))}° ${value < 0 ? negative : positive}`;
+
+export function describePlace(protocol: Protocol): RunPieces | null {
+  const { name, latitude, longitude, elevation } = protocol.place;
+  if (!name) return null;
+  return designWords.place({
+    name: name.value, latitude: latitude ? degrees(latitude.value, 'N', 'S') : '', longitude: longitude ? degrees(longitude.value, 'E', 'W') : '',
+    elevation: elevation ? formatValue(elevation.value) : '',
+  });
+}
+
+export function describeDesign(note: Note, protocol: Protocol): RunPieces[] {
+  const { tanks } = protocol;
+  const sentences: RunPieces[] = [];
+  if (protocol.question) sentences.push(designWords.question(protocol.question.value));
+  if (protocol.hypothesis) sentences.push(designWords.hypothesis(protocol.hypothesis.value));
+  if (tanks.length === 0) return sentences;
+  const place = describePlace(protocol);
+  const treated = tanks.filter((tank) => tank.role?.value === 'treatment').map(tankName);
+  const controls = tanks.filter((tank) => tank.role?.value === 'control').map(tankName);
+  sentences.push(treated.length > 0 ? designWords.comparison({ treated, controls, place }) : designWords.observed({ tanks: tanks.map(tankName), place }));
+  sentences.push(...describeSizes(tanks, protocol, note.context), ...describeAlike(protocol));
+  return sentences;
+}
+
+/** Tanks of the same size together, in the protocol's order. */
+function describeSizes(tanks: readonly Tank[], protocol: Protocol, context: FormulaContext): RunPieces[] {
+  const groups = new Map<string, Tank[]>();
+  for (const tank of tanks) {
+    const key = ['size', 'water depth', 'volume'].map((each) => tank.written.get(each)?.value ?? '').join('|');
+    groups.set(key, [...(groups.get(key) ?? []), tank]);
+  }
+  return [...groups.values()].flatMap((alike): RunPieces[] => {
+    const [first] = alike;
+    if (!first) return [];
+    const name = tanksName(alike.map((tank) => tank.id), protocol);
+    const several = alike.length > 1;
+    const volume = numberFigure(`volume(${first.id})`, context)?.run ?? null;
+    if (first.size) {
+      const { length, width, height } = first.size;
+      const sides = length.unit.symbol === width.unit.symbol && width.unit.symbol === height.unit.symbol
+        ? `${[length, width, height].map((side) => formatValue(side, { withUnit: false })).join(' × ')} ${length.unit.print}`
+        : [length, width, height].map((side) => formatValue(side)).join(' × ');
+      return [designWords.size({ tanks: name, measured: sides, volume, depth: first.waterDepth ? formatValue(first.waterDepth) : '', several, each: several && alike.length < tanks.length })];
+    }
+    return volume ? [designWords.volumeOnly({ tanks: name, volume, each: several })] : [];
+  });
+}
+
+const compared = ['plants', 'animals', 'equipment', 'salinity'];
+const sizes = new Set(['size', 'water depth', 'volume']);
+
+function describeAlike(protocol: Protocol): RunPieces[] {
+  const { tanks } = protocol;
+  const declared = new Set(protocol.differs.map((each) => each.value));
+  const differences = allDifferences(protocol);
+  const sides = (key: string): RunPieces => {
+    const byText = new Map<string, string[]>();
+    for (const tank of tanks) {
+      const text = tank.written.get(key)?.value ?? 'not stated';
+      byText.set(text, [...(byText.get(text) ?? []), tank.id]);
+    }
+    const shown = (text: string): string => (key === 'running since' ? plannedDate(text) : text);
+    return designWords.difference({ key, sides: [...byText].map(([text, ids]) => ({ text: shown(text), tanks: tanksName(ids, protocol) })) });
+  };
+  const meant = differences.filter((each) => declared.has(each.key));
+  const other = differences.filter((each) => !declared.has(each.key) && !sizes.has(each.key));
+  const sentences: RunPieces[] = [];
+  if (meant.length > 0) sentences.push(designWords.differed(meant.map((each) => sides(each.key))));
+  else if (tanks.length > 1 && other.length === 0) sentences.push(designWords.nothingDiffers());
+  if (other.length > 0) sentences.push(designWords.alsoDiffered(other.map((each) => sides(each.key))));
+  const different = new Set(differences.map((each) => each.key));
+  const same = compared.filter((key) => !different.has(key) && tanks[0]?.written.has(key)).map((key) => ({ key, text: tanks[0]!.written.get(key)!.value }));
+  const none = same.filter((each) => /^(?:none|no|-)$/i.test(each.text.trim()));
+  const some = same.filter((each) => !none.includes(each));
+  if (some.length > 0 && tanks.length > 1) sentences.push(designWords.alike(some));
+  if (none.length > 0) sentences.push(designWords.without({ keys: none.map((each) => each.key), tanks: tanks.length }));
+  const since = tanks[0]?.written.get('running since')?.value;
+  if (since && !different.has('running since')) {
+    sentences.push(designWords.runningSince({ tanks: tanksName(tanks.map((tank) => tank.id), protocol), date: plannedDate(since), several: tanks.length > 1 }));
+  }
+  return sentences;
+}
+
+export function describeEqualStart(note: Note, protocol: Protocol): RunPieces[] {
+  const { equalise } = protocol;
+  if (equalise.length === 0) return [];
+  const lone = equalise.length === 1;
+  const end = protocol.schedule && protocol.schedule.lightOff.some((instant) => instant >= protocol.schedule!.start) ? 'lights-off' : 'the end';
+  return [equalWords.opening({ steps: equalise.length }), ...equalise.map((step, index) => {
+    const check = note.equalise.find((each) => each.step === index) ?? null;
+    const rest = step.accept ? describeAccept(step.accept.text, check, protocol, note.context, lone, end)
+      : step.done ? equalWords.done<never>(plannedDate(step.done.value), lone) : equalWords.unknown<never>(lone);
+    return equalWords.step({ number: lone ? null : index + 1, step: step.step, why: step.why, rest });
+  })];
+}
+
+/** `abs(a.Q - b.Q) <= x` in words with its largest figure; any other condition as it reads. */
+function describeAccept(text: string, check: EqualiseCheck | null, protocol: Protocol, context: FormulaContext, subject: boolean, end: string): RunPieces {
+  const { expression } = parseFormula(text);
+  const holds = check?.holds ?? null;
+  const checked = check?.checkedAt.length ?? 0;
+  if (expression.kind === 'binary' && (expression.operator === '<=' || expression.operator === '<') && expression.left.kind === 'call' && expression.left.name === 'abs') {
+    const inner = expression.left.operands[0];
+    const cut = (range: { start: number; end: number }): string => text.slice(range.start, range.end);
+    if (inner?.kind === 'binary' && inner.operator === '-' && inner.left.kind === 'reference' && inner.right.kind === 'reference'
+      && inner.left.parts.length === 2 && inner.left.parts[1] === inner.right.parts[1]) {
+      const limit = figure(cut(expression.right.range), context)?.run ?? cut(expression.right.range);
+      const left = cut(expression.left.range);
+      const worst = end === 'lights-off' ? figure(`max(${left}, start..light-off)`, context) : figure(`max(${left})`, context);
+      return equalWords.atMost({ quantity: quantityName(inner.left.parts[1]!, protocol), limit, checked, worst: worst?.run ?? null, holds, subject, end });
+    }
+  }
+  return equalWords.condition({ condition: plainWords(text.trim(), context), checked, holds, subject, end });
+}

@@ -19,15 +19,54 @@ export type Expression =
   | { readonly kind: 'convert'; readonly operand: Expression; readonly unit: string; readonly unitRange: SourceRange; readonly range: SourceRange }
   | { readonly kind: 'error'; readonly range: SourceRange };
 
-export interface SeriesPoint { readonly time: Instant; readonly value: number; readonly flags: number; readonly contributions: NumberValue['contributions'] }
+/** A number with the digits that the readings behind it had after the decimal mark, where readings went in. */
+export interface FormulaNumber extends NumberValue { readonly decimals?: number }
+
+export interface SeriesPoint {
+  readonly time: Instant;
+  /** In the series' unit; 1 or 0 for a truth; the place in the scale for a word. For `below` and `above` the limit. */
+  readonly value: number;
+  /** Bits of src/dataset/types.ts. `below` or `above` on a truth: the reading lies outside the instrument's range and cannot tell. */
+  readonly flags: number;
+  readonly contributions: NumberValue['contributions'];
+  readonly decimals?: number;
+  /** Places in the note of the readings behind the point. */
+  readonly readings?: readonly SourceRange[];
+}
+
+export interface SeriesValue {
+  readonly type: 'series';
+  readonly unit: Unit;
+  /** Sorted by time, one a time. */
+  readonly points: readonly SeriesPoint[];
+  /** What the points hold; `number` unless said. */
+  readonly content?: 'number' | 'truth' | 'word';
+  /** The words of the scale, for `word`. */
+  readonly scale?: readonly string[];
+  /** Times at which a value is missing or left out, sorted. */
+  readonly holes?: readonly Instant[];
+  /** The column the points come from; absent for computed series. */
+  readonly origin?: { readonly place: string; readonly quantity: string; readonly instrument: string | null };
+}
+
+export interface WindowValue extends Window {
+  readonly type: 'window';
+  /** The end was written as a time of day or date, so that changes need a reading exactly then. */
+  readonly fromWritten?: boolean;
+  readonly toWritten?: boolean;
+  /** Name of the phase. */
+  readonly phase?: string;
+  /** A dark phase: the reading at lights-off counts to the phase before in counts and means. */
+  readonly opensAtLightsOff?: boolean;
+}
 
 export type FormulaValue =
-  | NumberValue
-  | { readonly type: 'instant'; readonly instant: Instant }
+  | FormulaNumber
+  | { readonly type: 'instant'; readonly instant: Instant; readonly written?: boolean }
   | { readonly type: 'duration'; readonly duration: Duration }
   | { readonly type: 'truth'; readonly truth: boolean }
-  | ({ readonly type: 'window' } & Window)
-  | { readonly type: 'series'; readonly unit: Unit; readonly points: readonly SeriesPoint[] }
+  | WindowValue
+  | SeriesValue
   | { readonly type: 'event'; readonly id: string; readonly instant: Instant }
   | { readonly type: 'word'; readonly word: string }
   | { readonly type: 'tank'; readonly id: string }

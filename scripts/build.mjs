@@ -19,6 +19,8 @@ const shared = {
   define: { EVENWATER_VERSION: JSON.stringify(version) },
   // One copy of vega-util in a bundle: two copies disagree about what is an expression interpreter.
   mainFields: ['module', 'main'],
+  // Everywhere the builds without a canvas, files or a network: charts come out the same, and nothing waits at the top level.
+  alias: Object.fromEntries(['vega-canvas', 'vega-loader'].map((name) => [name, path.join(root, `node_modules/${name}/build/${name}.browser.js`)])),
 };
 
 /** papaparse names Node's streams in a function that nothing here calls; a web worker has none. */

@@ -17,6 +17,7 @@ export const quietSettings = {
   'extensions.autoCheckUpdates': false,
   'extensions.autoUpdate': false,
   'extensions.ignoreRecommendations': true,
+  'files.autoSave': 'off',
   'git.enabled': false,
   'json.schemaDownload.enable': false,
   'npm.fetchOnlinePackageInfo': false,

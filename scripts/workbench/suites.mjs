@@ -5,8 +5,8 @@ import os from 'node:os';
 import path from 'node:path';
 import { followTests, newPage } from './browser.mjs';
 import { root } from './install.mjs';
-import { pageAddress, startServer } from './server.mjs';
-import { startWebServer } from './webServer.mjs';
+import { pageAddress, quietSettings, startServer } from './server.mjs';
+import { handInSettings, startWebServer } from './webServer.mjs';
 
 const bundles = { node: 'dist/test/node/index.cjs', web: 'dist/test/web/index.cjs' };
 
@@ -59,6 +59,7 @@ export async function runInWebHost(browser) {
   const page = await newPage(browser);
   try {
     const ended = await followTests(page, 'web-host');
+    await handInSettings(page, quietSettings);
     await page.goto(server.origin);
     return await ended();
   } finally {

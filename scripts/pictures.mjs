@@ -1,0 +1,81 @@
+// `npm run pictures`: makes the README's pictures again: the sample in the workbench, editor and preview side by side, in every theme.
+// `node scripts/pictures.mjs [dark] [light] [high-contrast] [high-contrast-light] [--to DIR]`
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import { installMissing, root, run } from './install.mjs';
+import { prepareWorkbench } from './workbench/install.mjs';
+
+const themes = {
+  dark: 'Dark Modern', light: 'Light Modern', 'high-contrast': 'Default High Contrast', 'high-contrast-light': 'Default High Contrast Light',
+};
+const sample = 'overnight-oxygen.tank.md';
+const to = process.argv.includes('--to') ? path.resolve(process.argv[process.argv.indexOf('--to') + 1]) : path.join(root, 'media/pictures');
+const chosen = process.argv.slice(2).filter((each) => each in themes);
+
+installMissing();
+if (run(process.execPath, ['scripts/build.mjs']) !== 0) process.exit(1);
+const prepared = prepareWorkbench();
+if (prepared.reason) {
+  console.error(`No pictures: ${prepared.reason}.`);
+  process.exit(1);
+}
+const { launchBrowser, newPage, openPreview, previewFrame } = await import('./workbench/browser.mjs');
+const { pageAddress, startServer } = await import('./workbench/server.mjs');
+const { copyFixtures } = await import('./workbench/suites.mjs');
+
+/** Puts the line that holds `text` to the top of the editor, with the cursor in it. */
+async function showLine(page, text) {
+  await page.locator('.monaco-editor .view-lines').first().click();
+  await page.keyboard.press('Control+F');
+  await page.locator('.find-widget textarea, .find-widget input').first().fill(text);
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Home');
+}
+
+async function settle(page) {
+  await page.locator('.notification-toast .codicon-notifications-clear').first().click({ timeout: 500 }).catch(() => {});
+  await page.waitForTimeout(1200);
+}
+
+/** The pictures of one theme: plan and chart, prose with a claim that stopped matching, a hover. */
+async function photograph(browser, theme) {
+  const notes = await copyFixtures('samples');
+  const server = await startServer({ settings: { 'workbench.colorTheme': themes[theme], 'editor.fontSize': 13, 'editor.lineNumbers': 'off', 'workbench.activityBar.location': 'hidden', 'markdown.preview.fontSize': 13 } });
+  const page = await newPage(browser, { width: 1440, height: 900 });
+  const shoot = async (name) => {
+    await settle(page);
+    await page.screenshot({ path: path.join(to, `${name}-${theme}.png`) });
+    console.log(path.relative(root, path.join(to, `${name}-${theme}.png`)));
+  };
+  try {
+    await page.goto(pageAddress(server, { folder: notes.folder, file: sample, extension: root }));
+    await page.locator(`.monaco-editor[data-uri$="${sample}"]`).first().waitFor({ timeout: 90_000 });
+    await page.keyboard.press('Control+B');
+    await openPreview(page);
+    const frame = await previewFrame(page, '.evenwater-block-protocol', 90_000);
+    await frame.waitForFunction(() => document.querySelector('.evenwater-chart')?.shadowRoot?.querySelector('svg'), undefined, { timeout: 60_000 });
+    await shoot('plan');
+
+    await showLine(page, '```figure');
+    await frame.locator('.evenwater-figure').last().scrollIntoViewIfNeeded();
+    await page.waitForTimeout(800);
+    await shoot('chart');
+
+    // A claim with its hover.
+    const claim = page.locator('.monaco-editor .view-line', { hasText: /\{[^}]* = [a-z-]+/ }).first();
+    await claim.scrollIntoViewIfNeeded().catch(() => {});
+    await claim.hover({ position: { x: 60, y: 8 } });
+    await page.locator('.monaco-hover-content').first().waitFor({ timeout: 10_000 }).catch(() => {});
+    await shoot('claim');
+  } finally {
+    await page.context().close();
+    await server.stop();
+    await notes.remove();
+  }
+}
+
+await fs.mkdir(to, { recursive: true });
+const browser = await launchBrowser(prepared.chromium);
+for (const theme of chosen.length > 0 ? chosen : Object.keys(themes)) await photograph(browser, theme);
+await browser.close();

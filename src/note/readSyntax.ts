@@ -1,13 +1,13 @@
 // Reads the structure of a note: blocks, claims, prose and headings, each with its exact place in the text.
 import type { Token } from 'markdown-it';
 import { sortProblems } from '../problems/problem.ts';
-import { toDocumentRange, type MappedText, type Piece } from './mappedText.ts';
+import { sliceMapped, toDocumentRange, type MappedText, type Piece } from './mappedText.ts';
 import { blockWords, type Block, type BlockWord, type ClaimSyntax, type Heading, type NoteSyntax, type ProseRun } from './syntax.ts';
 import { infoWords, markNote, type ClaimMeta, type NoteEnvironment } from './claimRule.ts';
 import { createWatchingParser, readInline, type InlineReading } from './readInline.ts';
 import { addPiece, fromNormal, mapCells, mapLines, sourceLines, trimmedEnd, type SourceLines } from './sourceLines.ts';
 import type { Fence, InlineText } from './structure.ts';
-import { structureProblems } from './structureProblems.ts';
+import { structureProblems, swallowedFence } from './structureProblems.ts';
 
 export interface SyntaxOptions {
   /** True for files whose name says that they are notes (`*.tank.md`): then a missing or misspelt `protocol` block is a problem. */
@@ -130,7 +130,9 @@ function readFence(token: Token, lines: SourceLines): Fence {
 function asBlock(fence: Fence): Block | null {
   const [word, name] = infoWords(fence.info);
   if (!(blockWords as readonly string[]).includes(word)) return null;
-  const { range, infoRange, content, closed, startLine, endLine } = fence;
+  const { range, infoRange, closed, startLine, endLine } = fence;
+  const swallowed = swallowedFence(fence.content.text);
+  const content = swallowed === null ? fence.content : sliceMapped(fence.content, 0, fence.content.text.lastIndexOf('\n', swallowed) + 1);
   return { word: word as BlockWord, name: name === '' ? null : name, range, infoRange, content, closed, startLine, endLine };
 }
 

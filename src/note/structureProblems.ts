@@ -54,7 +54,7 @@ function notClosed(fence: Fence, { text, lines }: Structure): Problem[] {
   const lineStart = lines.starts[fence.startLine] ?? 0;
   const prefix = text.slice(lineStart, fence.range.start).replace(/[^>\s]/g, ' ');
   const range = { start: fence.range.start, end: fence.infoRange.end };
-  const swallowed = word === '' ? null : openingInside(fence.content.text);
+  const swallowed = word === '' ? null : swallowedFence(fence.content.text);
   if (swallowed !== null) {
     const inside = toDocumentRange(fence.content, { start: swallowed, end: swallowed + 1 }).start;
     return [problem('fence-not-closed', range, { word }, [closing(inside, `${marks}\n\n${prefix}`)])];
@@ -71,8 +71,8 @@ function closing(at: number, newText: string): Fix {
   return fix('close-block', {}, [{ range: { start: at, end: at }, newText }], { preferred: true });
 }
 
-/** Where the opening fence of another block stands inside a block's content, or null. */
-function openingInside(content: string): number | null {
+/** Where the opening fence of another block stands inside a block's content, or null: then the block was never closed. */
+export function swallowedFence(content: string): number | null {
   const opening = new RegExp(`^ {0,3}(?:\`{3,}|~{3,})[ \\t]*(?:${blockWords.join('|')})(?=[ \\t]|$)`, 'm').exec(content);
   return opening ? opening.index + opening[0].search(/[`~]/) : null;
 }

@@ -13,7 +13,10 @@ export interface Block {
   readonly range: SourceRange;
   /** The info string. */
   readonly infoRange: SourceRange;
-  /** The text between the fences, without container prefixes; ends with a line break unless empty. */
+  /**
+   * The text between the fences, without container prefixes; ends with a line break unless empty. Where the closing fence was forgotten and
+   * the block swallowed the next one, it ends there.
+   */
   readonly content: MappedText;
   readonly closed: boolean;
   /** Lines of the note, from 0: of the opening fence, and one past the closing fence. */

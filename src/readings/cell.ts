@@ -124,6 +124,7 @@ function respell(text: string): string | null {
  * Forms may combine: `(7.3?)`, `6.4->6.5?`, `(6.4->6.5)`, `-->8.26`, `8.28->-`, `<0.05?`, `6.42/6.45->6.43`.
  */
 export function readCell(text: string, column: CellColumn): CellReading {
+  if (column.scale === null && simple.test(text)) return simpleReading(text);
   const chain = takeMarks(text);
   const texts = chain.inner.split('->');
   const states: CellState[] = [];
@@ -153,6 +154,15 @@ export function readCell(text: string, column: CellColumn): CellReading {
     state: states.at(-1)!, earlier: states.slice(0, -1), leftOut, doubtful,
     withPoints: withPoints ? text.replace(chain.inner, pointed.join('->')) : null, thousands, rewrite,
   };
+}
+
+/** By far the most cells: a short plain number, read without the detours. */
+const simple = /^-?\d{1,9}(?:\.\d{1,9})?$/u;
+const none: readonly never[] = [];
+function simpleReading(text: string): CellReading {
+  const point = text.indexOf('.');
+  const state: CellState = { kind: 'number', value: Number(text) + 0, repeats: none, decimals: point < 0 ? 0 : text.length - point - 1, word: null, text };
+  return { state, earlier: none, leftOut: false, doubtful: false, withPoints: null, thousands: null, rewrite: null };
 }
 
 /** True when every part of the cell can be read. */

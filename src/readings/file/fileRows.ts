@@ -85,6 +85,10 @@ export function lineList(lines: readonly number[]): string[] {
 
 function readFileCell(written: string, head: HeadReading, decimal: DecimalMark, range: SourceRange): Cell {
   const scale = head.measure?.scale ?? null;
+  if (decimal === '.' && scale === null && /^-?\d+(?:\.\d+)?$/u.test(written)) {
+    const { state, earlier } = readCell(written, { scale, decimal });
+    return { range, text: written, state, earlier, leftOut: false, doubtful: false };
+  }
   const text = written.replace(/^'(?=[-=+@])/u, '');
   const missing = notTaken.test(text);
   // The other mark than the file's decimal mark stands between thousands, or the line is broken: not guessed at.

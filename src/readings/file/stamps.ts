@@ -86,6 +86,7 @@ export function wallOf(stamp: Stamp, order: DateOrder): { wall: WallTime; millis
  */
 export function possibleOrders(stamps: readonly Stamp[]): DateOrder[] {
   const dated = stamps.filter((stamp) => stamp.date !== null);
+  if (dated.length > 0 && dated.every((stamp) => stamp.date!.lengths[0] === 4)) return ['year-month-day'];
   const counted = dateOrders.map((order) => ({ order, read: dated.filter((stamp) => dateIn(stamp, order) !== null).length }));
   const most = Math.max(0, ...counted.map((each) => each.read));
   if (most === 0) return [];

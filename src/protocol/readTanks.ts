@@ -21,18 +21,31 @@ function writtenText(node: TreeNode): string {
 
 interface RawTank { readonly id: string; readonly entry: MapEntry; readonly reader: MapReader; readonly like: Placed<string> | null }
 
-/** Entries of a tank with those taken over from the tank it is like; null in a circle. */
-function resolvedEntries(tank: RawTank, all: ReadonlyMap<string, RawTank>, visited: readonly string[]): MapEntry[] | null {
-  const own = tank.reader.entries();
-  const source = tank.like && all.get(tank.like.value);
-  if (!source) return own;
-  if (visited.includes(source.id)) return null;
-  const from = resolvedEntries(source, all, [...visited, source.id]);
-  if (!from) return null;
-  const merged = new Map(from.filter((entry) => !notTakenOver.includes(entry.key)).map((entry) => [entry.key, entry]));
+/** A tank is like another one that is like another one… no further than this. */
+const longestChain = 50;
+
+/** Tanks from the given one along `like`; `circle` when it leads back to itself or never seems to end. */
+function chainOf(tank: RawTank, all: ReadonlyMap<string, RawTank>): { chain: RawTank[]; circle: boolean } {
+  const chain = [tank];
+  for (let next = tank.like && all.get(tank.like.value); next; next = next.like && all.get(next.like.value)) {
+    if (chain.includes(next) || chain.length >= longestChain) return { chain: [...chain, next], circle: true };
+    chain.push(next);
+  }
+  return { chain, circle: false };
+}
+
+/** Entries of a tank with those taken over from the tanks it is like; in a circle only its own. */
+function resolvedEntries(tank: RawTank, all: ReadonlyMap<string, RawTank>): MapEntry[] {
+  const { chain, circle } = chainOf(tank, all);
+  if (circle) return tank.reader.entries();
+  return chain.reduceRight<MapEntry[]>((taken, each) => overlay(taken, each.reader.entries()), []);
+}
+
+/** A tank's own entries over those it takes over. Facts are taken over one by one. */
+function overlay(taken: readonly MapEntry[], own: readonly MapEntry[]): MapEntry[] {
+  const merged = new Map(taken.filter((entry) => !notTakenOver.includes(entry.key)).map((entry) => [entry.key, entry]));
   for (const entry of own) {
     const before = merged.get(entry.key);
-    // Facts are taken over one by one.
     if (entry.key === 'facts' && before?.value.kind === 'map' && entry.value.kind === 'map') {
       const facts = new Map(before.value.entries.map((each) => [each.key, each]));
       for (const each of entry.value.entries) facts.set(each.key, each);
@@ -66,16 +79,8 @@ function checkLike(tank: RawTank, all: ReadonlyMap<string, RawTank>, collector: 
     reportUnknownTank(tank.like, [...all.keys()].filter((id) => id !== tank.id), collector);
     return;
   }
-  const path = [tank.id];
-  let next: RawTank | undefined = all.get(tank.like.value);
-  while (next) {
-    if (path.includes(next.id)) {
-      if (next.id === tank.id) collector.add('like-in-a-circle', tank.like.range, { tanks: [...path, next.id] });
-      return;
-    }
-    path.push(next.id);
-    next = next.like ? all.get(next.like.value) : undefined;
-  }
+  const { chain, circle } = chainOf(tank, all);
+  if (circle && (chain.at(-1) === tank || chain.length > longestChain)) collector.add('like-in-a-circle', tank.like.range, { tanks: chain.slice(0, 8).map((each) => each.id) });
 }
 
 export function reportUnknownTank(name: Placed<string>, known: readonly string[], collector: Collector): void {
@@ -84,7 +89,7 @@ export function reportUnknownTank(name: Placed<string>, known: readonly string[]
 }
 
 function readTank(raw: RawTank, index: number, all: ReadonlyMap<string, RawTank>, schema: SchemaKey, collector: Collector, names: NameBook): Tank {
-  const entries = resolvedEntries(raw, all, [raw.id]) ?? raw.reader.entries();
+  const entries = resolvedEntries(raw, all);
   const own = new Set(raw.reader.entries());
   // Keys taken over were checked where they stand: their problems are not said twice.
   const quiet = { add: () => undefined, problems: [] } as unknown as Collector;
@@ -106,7 +111,7 @@ function readTank(raw: RawTank, index: number, all: ReadonlyMap<string, RawTank>
     return text && readChoice(text, to, 'role', ['treatment', 'control'] as const);
   });
   const group = words('group');
-  if (group && !names.add(group.value, 'group', group.range)) void group;
+  if (group) names.add(group.value, 'group', group.range);
   const size = at('size', (reader, to) => {
     const text = reader.textNode('size');
     return text && readSize(text, to);

@@ -1,6 +1,6 @@
 // Reads a note whole: text and data files in, one immutable Note out. The one wiring of the pure rooms;
 // read it from top to bottom to see the data's way through the house.
-import { problem, sortProblems, type Problem } from '../problems/problem.ts';
+import { sortProblems, type Problem } from '../problems/problem.ts';
 import { readSyntax } from '../note/readSyntax.ts';
 import type { Block, NoteSyntax } from '../note/syntax.ts';
 import { readProtocol } from '../protocol/readProtocol.ts';
@@ -93,11 +93,8 @@ function readTables(blocks: readonly Block[], protocol: Protocol, files: FileCon
 /** A document without a readable protocol: nothing is computed; blocks that need one say so. */
 function plainMarkdown(text: string, syntax: NoteSyntax): Note {
   const dataset: Dataset = { series: new Map(), times: [] };
-  const orphan = syntax.blocks.find((block) => block.word === 'readings' || block.word === 'values' || block.word === 'methods');
-  const missing = orphan && !syntax.blocks.some((block) => block.word === 'protocol')
-    ? [problem('protocol-missing', orphan.infoRange)] : [];
   return {
     text, syntax, protocol: null, tables: [], dataset, results: [], claims: [], equalise: [], stopRules: [], wants: [],
-    context: createContext({ protocol: null, dataset, results: [] }), problems: sortProblems([...syntax.problems, ...missing]), accepted: [],
+    context: createContext({ protocol: null, dataset, results: [] }), problems: syntax.problems, accepted: [],
   };
 }

@@ -7,7 +7,7 @@ import { infoWords, markNote, type ClaimMeta, type NoteEnvironment } from './cla
 import { createWatchingParser, readInline, type InlineReading } from './readInline.ts';
 import { addPiece, fromNormal, mapCells, mapLines, sourceLines, trimmedEnd, type SourceLines } from './sourceLines.ts';
 import type { Fence, InlineText } from './structure.ts';
-import { structureProblems, swallowedFence } from './structureProblems.ts';
+import { structureProblems, contentEnd } from './structureProblems.ts';
 
 export interface SyntaxOptions {
   /** True for files whose name says that they are notes (`*.tank.md`): then a missing or misspelt `protocol` block is a problem. */
@@ -131,8 +131,8 @@ function asBlock(fence: Fence): Block | null {
   const [word, name] = infoWords(fence.info);
   if (!(blockWords as readonly string[]).includes(word)) return null;
   const { range, infoRange, closed, startLine, endLine } = fence;
-  const swallowed = swallowedFence(fence.content.text);
-  const content = swallowed === null ? fence.content : sliceMapped(fence.content, 0, fence.content.text.lastIndexOf('\n', swallowed) + 1);
+  const end = contentEnd(fence.content.text, closed);
+  const content = end === null ? fence.content : sliceMapped(fence.content, 0, fence.content.text.lastIndexOf('\n', end) + 1);
   return { word: word as BlockWord, name: name === '' ? null : name, range, infoRange, content, closed, startLine, endLine };
 }
 

@@ -59,6 +59,12 @@ function notClosed(fence: Fence, { text, lines }: Structure): Problem[] {
     const inside = toDocumentRange(fence.content, { start: swallowed, end: swallowed + 1 }).start;
     return [problem('fence-not-closed', range, { word }, [closing(inside, `${marks}\n\n${prefix}`)])];
   }
+  const short = fence.closed ? null : /^ {0,3}(?:`{3,}|~{3,})[ \t]*$/m.exec(fence.content.text);
+  if (short) {
+    const marksRange = toDocumentRange(fence.content, { start: short.index + short[0].search(/[`~]/), end: short.index + short[0].trimEnd().length });
+    const mend = fix('replace-with', { text: marks }, [{ range: marksRange, newText: marks }], { preferred: true });
+    return [problem('fence-not-closed', range, { word }, [mend])];
+  }
   const reachesEnd = text.slice(fence.range.end).trim() === '';
   if (fence.closed || (word === '' && !reachesEnd)) return [];
   const content = fence.content.text;
@@ -71,8 +77,14 @@ function closing(at: number, newText: string): Fix {
   return fix('close-block', {}, [{ range: { start: at, end: at }, newText }], { preferred: true });
 }
 
-/** Where the opening fence of another block stands inside a block's content, or null: then the block was never closed. */
-export function swallowedFence(content: string): number | null {
+/** Where a block's content ends that was never closed: at the opening fence of another block, or at a closing fence of other marks; or null. */
+export function contentEnd(content: string, closed: boolean): number | null {
+  const short = closed ? null : /^ {0,3}(?:`{3,}|~{3,})[ \t]*$/m.exec(content);
+  return swallowedFence(content) ?? short?.index ?? null;
+}
+
+/** Where the opening fence of another block stands inside a block's content, or null. */
+function swallowedFence(content: string): number | null {
   const opening = new RegExp(`^ {0,3}(?:\`{3,}|~{3,})[ \\t]*(?:${blockWords.join('|')})(?=[ \\t]|$)`, 'm').exec(content);
   return opening ? opening.index + opening[0].search(/[`~]/) : null;
 }

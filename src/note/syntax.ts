@@ -14,8 +14,8 @@ export interface Block {
   /** The info string. */
   readonly infoRange: SourceRange;
   /**
-   * The text between the fences, without container prefixes; ends with a line break unless empty. Where the closing fence was forgotten and
-   * the block swallowed the next one, it ends there.
+   * The text between the fences, without container prefixes; ends with a line break unless empty. Where the block was never closed it
+   * ends at the next block's opening fence or at a closing fence of other marks.
    */
   readonly content: MappedText;
   readonly closed: boolean;

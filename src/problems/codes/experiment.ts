@@ -2,11 +2,6 @@
 import type { CodeEntry } from '../codeEntry.ts';
 
 export const experimentCodes = {
-  'protocol-missing': {
-    severity: 'error', args: [], fixable: false,
-    why: 'Tanks, units, times and instruments are stated once, in the protocol. Without it no reading can be understood.',
-    example: { note: '# A night\n\n```readings\ntime mat.DO\n20:00 8.2\n```\n' },
-  },
   'value-line-unreadable': {
     severity: 'error', args: ['line'], fixable: false,
     why: 'A values block holds one `name = formula` a line, so that a result has one formula and prose can refer to it by name.',

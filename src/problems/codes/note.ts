@@ -3,7 +3,7 @@ import type { CodeEntry } from '../codeEntry.ts';
 
 export const noteCodes = {
   'protocol-missing': {
-    severity: 'warning', args: [],
+    severity: 'error', args: [],
     why: 'Without a plan nothing in the note can be checked: tanks, times and instruments are stated there and nowhere else.',
     example: { note: '# A night without a plan\n\n```readings\ntime   mat.DO\n20:00    8.21\n```\n' },
     fixable: false,

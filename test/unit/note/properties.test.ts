@@ -12,7 +12,7 @@ import { randomDocument } from './randomDocument.ts';
 const plain = markdownIt({ html: true });
 const ruled = markdownIt({ html: true });
 claimRule(ruled);
-const runs = { numRuns: 700 };
+const runs = { numRuns: 400 };
 
 /** True when the note's character is what the taken character came from. */
 function sameCharacter(taken: string, document: string): boolean {
@@ -38,11 +38,12 @@ function assertSpells(text: string, mapped: MappedText): void {
   assert.equal(offset, mapped.text.length);
 }
 
-/** A block that swallowed the opening fence of another one holds the text before it. */
-function beforeNextBlock(content: string): string {
+/** A block that swallowed the opening fence of another one holds the text before it; one never closed ends at marks that were to close it. */
+function beforeNextFence(content: string, closed: boolean): string {
   const lines = content.split(/(?<=\n)/);
   const next = lines.findIndex((line) => blockWords.some((word) => new RegExp(`^ {0,3}(\`\`\`+|~~~+)[ \\t]*${word}([ \\t\\n]|$)`).test(line)));
-  return next < 0 ? content : lines.slice(0, next).join('');
+  const end = next < 0 && !closed ? lines.findIndex((line) => /^ {0,3}(```+|~~~+)[ \t\n]*$/.test(line)) : next;
+  return end < 0 ? content : lines.slice(0, end).join('');
 }
 
 function claimTokens(tokens: readonly Token[]): Token[] {
@@ -57,14 +58,17 @@ suite('properties of a note\'s structure', () => {
   test('blocks are markdown-it\'s fences with our words', () => {
     fc.assert(fc.property(randomDocument, (text) => {
       const fences = plain.parse(text, {}).filter((token) => token.type === 'fence')
-        .map((token) => ({ words: token.info.trim().split(/\s+/), content: beforeNextBlock(token.content), map: token.map! }))
+        .map((token) => ({ words: token.info.trim().split(/\s+/), content: token.content, map: token.map! }))
         .filter(({ words }) => (blockWords as readonly string[]).includes(words[0]!));
       const syntax = readSyntax(text);
       assert.equal(syntax.isNote, fences.some(({ words }) => words[0] === 'protocol'));
       if (!syntax.isNote) { assert.deepEqual([syntax.blocks, syntax.claims, syntax.prose, syntax.problems], [[], [], [], []]); return; }
       assert.deepEqual(
-        syntax.blocks.map(({ word, name, content, startLine, endLine }) => ({ word, name, content: content.text, map: [startLine, endLine] })),
-        fences.map(({ words, content, map }) => ({ word: words[0], name: words[1] ?? null, content, map })),
+        syntax.blocks.map(({ word, name, content, closed, startLine, endLine }) => ({ word, name, content: content.text, map: [startLine, endLine], closed })),
+        fences.map(({ words, content, map }, index) => {
+          const { closed } = syntax.blocks[index]!;
+          return { word: words[0], name: words[1] ?? null, content: beforeNextFence(content, closed), map, closed };
+        }),
       );
     }), runs);
   });
@@ -110,7 +114,7 @@ suite('properties of a note\'s structure', () => {
       );
       seen += claims.length;
     }), runs);
-    assert.ok(seen > 300, `only ${seen} claims seen`);
+    assert.ok(seen > 150, `only ${seen} claims seen`);
   });
 
   test('rendering without plain braces in mind never throws, on any text', () => {

@@ -106,6 +106,13 @@ suite('problems of a note\'s structure', () => {
     assert.deepEqual(found('- ```js\n  let a\n\nText'), [], 'the end of a list closes a fence, as in any Markdown');
   });
 
+  test('a closing fence of other marks', () => {
+    assert.deepEqual(found('````values\na = b\n```\n'), [['fence-not-closed', '````values']]);
+    assert.equal(mended('````values\na = b\n```\n'), '````values\na = b\n````\n');
+    assert.equal(mended('```values\na = b\n~~~\n'), '```values\na = b\n```\n');
+    assert.equal(readSyntax(`${head}\`\`\`values\na = b\n~~~\n`).blocks[1]!.content.text, 'a = b\n');
+  });
+
   test('a fence that swallows the next block', () => {
     assert.deepEqual(found('```values\na = b\n\n```figure\nshow: [a]\n```\n'), [['fence-not-closed', '```values']]);
     assert.equal(mended('```values\na = b\n\n```figure\nshow: [a]\n```\n'), '```values\na = b\n\n```\n\n```figure\nshow: [a]\n```\n');

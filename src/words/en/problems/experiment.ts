@@ -3,7 +3,6 @@ import type { experimentCodes } from '../../../problems/codes/experiment.ts';
 import { text, type Sentences } from '../../sentences.ts';
 
 export const experimentSentences: Sentences<keyof typeof experimentCodes> = {
-  'protocol-missing': () => 'This note has readings or results but no protocol block; add one that names the tanks, the schedule and what is measured.',
   'value-line-unreadable': (args) => `"${text(args, 'line')}" is no named result; write it as "name = formula".`,
   'result-name-reserved': (args) => `"${text(args, 'name')}" already means something in formulas; give the result another name.`,
   'result-named-twice': (args) => `"${text(args, 'name')}" is given twice; rename one of the two results.`,

@@ -3,7 +3,7 @@ import type { noteCodes } from '../../../problems/codes/note.ts';
 import { text, type Sentences } from '../../sentences.ts';
 
 export const noteSentences: Sentences<keyof typeof noteCodes> = {
-  'protocol-missing': () => 'This note has no protocol block, so nothing in it can be checked; open one with ```protocol and state the plan there.',
+  'protocol-missing': () => 'This note has no protocol block, so nothing in it can be checked; add one that names the tanks, the schedule and what is measured.',
   'second-protocol': (args) => `A note has one protocol block, and it stands on line ${text(args, 'line')}; move this plan to a note of its own.`,
   'near-miss-block': (args) => `\`${text(args, 'found')}\` is not the word of a block, so this is shown as plain code; did you mean \`${text(args, 'word')}\`?`,
   'block-indented': (args) => `This ${text(args, 'word')} block is indented so far that Markdown reads it as code; move it to the left.`,

@@ -6,7 +6,7 @@ import { decimalsFor, formatNumber, roundTo } from '../quantities/format.ts';
 import type { Unit } from '../quantities/types.ts';
 import { differenceUnit } from '../quantities/units.ts';
 import { formatClock, formatDate, formatDuration } from '../time/text.ts';
-import { day, type Instant } from '../time/instant.ts';
+import { day, minute, type Instant } from '../time/instant.ts';
 import { utc } from '../time/zone.ts';
 import { decimalMarkOf, type DecimalMark } from './decimalMark.ts';
 import { readingsBehind } from './readingsBehind.ts';
@@ -19,7 +19,7 @@ export function computedText(value: FormulaValue, evaluation: Evaluation, contex
     case 'series': return seriesText(value, evaluation, context, mark);
     case 'instant': case 'event': return instantText(value.instant, context);
     case 'window': return `${instantText(value.from, context)} to ${instantText(value.to, context)}`;
-    case 'duration': return formatDuration(value.duration).replace(/^-/, '−');
+    case 'duration': return formatDuration(toMinutes(value.duration, context)).replace(/^-/, '−');
     case 'truth': return value.truth ? 'true' : 'not true';
     case 'word': return value.word;
     case 'tank': return context.protocol?.tanks.find((tank) => tank.id === value.id)?.label ?? value.id;
@@ -34,7 +34,14 @@ export function instantText(instant: Instant, context: FormulaContext): string {
   const start = context.protocol?.schedule?.start ?? times[0];
   const end = context.protocol?.schedule?.end ?? times.at(-1);
   const long = start !== undefined && end !== undefined && end - start > day;
-  return long ? `${formatDate(instant, zone)} ${formatClock(instant, zone)}` : formatClock(instant, zone);
+  const shown = toMinutes(instant, context);
+  return long ? `${formatDate(shown, zone)} ${formatClock(shown, zone)}` : formatClock(shown, zone);
+}
+
+/** Seconds are shown only where the note's own times have them: a sunrise is no better than its minute. */
+function toMinutes(time: number, context: FormulaContext): number {
+  const fine = context.dataset.times.some((each) => each % minute !== 0) || Math.abs(time) < 5 * minute;
+  return fine ? time : Math.round(time / minute) * minute;
 }
 
 export function digitsOf(value: number, decimals: number, mark: DecimalMark): string {
@@ -45,7 +52,13 @@ export function digitsOf(value: number, decimals: number, mark: DecimalMark): st
 /** `24.9 °C`, `2.9 %`, `17`, `pH 7.2`. */
 export function withUnit(digits: string, unit: Unit): string {
   if (unit.kind === 'ph') return `pH ${digits}`;
-  return unit.print === '' || unit.symbol === '1' ? digits : `${digits} ${unit.print}`;
+  const print = printedUnit(unit);
+  return print === '' || unit.symbol === '1' ? digits : `${digits} ${print}`;
+}
+
+/** As prose writes a unit: a difference of temperatures in °C, not in kelvin. */
+export function printedUnit(unit: Unit): string {
+  return unit.kind === 'temperature-difference' ? unit.print.replace(/^K\b/, '°C') : unit.print;
 }
 
 /**
@@ -57,7 +70,12 @@ export function decimalsOf(value: number, unit: Unit, halfWidth: number | null, 
   const alike = behind.filter(({ series }) => series.unit.symbol === unit.symbol || differenceUnit(series.unit).symbol === unit.symbol);
   if (alike.length > 0) return Math.max(0, ...alike.map(({ source }) => source.cell.state.decimals));
   if (unit.symbol === '1' && Number.isInteger(value)) return 0;
-  return decimalsFor(value, halfWidth);
+  return Math.min(decimalsFor(value, halfWidth), Math.max(decimalsFor(value, null), halfWidth === null ? 0 : leastDecimals(halfWidth)));
+}
+
+/** Decimals without which a half-width would vanish. */
+function leastDecimals(halfWidth: number): number {
+  return halfWidth > 0 ? Math.max(0, Math.min(12, -Math.floor(Math.log10(halfWidth) + 1e-9) - 1)) : 0;
 }
 
 function seriesText(value: Extract<FormulaValue, { type: 'series' }>, evaluation: Evaluation, context: FormulaContext, mark: DecimalMark): string {

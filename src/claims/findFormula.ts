@@ -88,7 +88,7 @@ function readingCandidates(mention: NumberMention, context: FormulaContext): Can
     series.times.forEach((time, index) => {
       if ((series.flags[index]! & usable) !== 0) return;
       const value = series.values[index]!;
-      if (holdsNumber(mention.value, mention.decimals, convert(value, series.unit, unit), { approximate: false, bound: null })) {
+      if (shows(mention, convert(value, series.unit, unit))) {
         const text = timeText(time, context);
         found.push({ formula: `at(${series.id}, ${text})`, value: { type: 'number', value, unit: series.unit, contributions: null }, cues: [...cues, text] });
       }
@@ -104,7 +104,7 @@ function readingCandidates(mention: NumberMention, context: FormulaContext): Can
         const i = a.times.indexOf(time);
         if (i < 0 || ((a.flags[i]! | b.flags[j]!) & usable) !== 0) return;
         const value = (a.values[i]! - b.values[j]!) * a.unit.factor / unit.factor;
-        if (value > 0 && a.unit.symbol === b.unit.symbol && holdsNumber(mention.value, mention.decimals, value, { approximate: false, bound: null })) {
+        if (value > 0 && a.unit.symbol === b.unit.symbol && shows(mention, value)) {
           const text = timeText(time, context);
           found.push({ formula: `at(${a.id}, ${text}) - at(${b.id}, ${text})`, value: { type: 'number', value, unit, contributions: null },
             cues: ['apart', 'difference', 'above', 'below', 'higher', 'lower', 'more', 'less', 'between', text] });
@@ -113,6 +113,12 @@ function readingCandidates(mention: NumberMention, context: FormulaContext): Can
     }
   }
   return found;
+}
+
+/** True when the number is the value as shown, and not so coarsely rounded that many values would be. */
+function shows(mention: NumberMention, value: number): boolean {
+  const coarse = 0.5 * 10 ** -mention.decimals > 0.02 * Math.abs(value);
+  return coarse ? Math.abs(mention.value - value) <= 1e-9 * Math.abs(value) : holdsNumber(mention.value, mention.decimals, value, { approximate: false, bound: null });
 }
 
 function gives(candidate: Candidate, mention: AnyMention, context: FormulaContext): boolean {
@@ -128,11 +134,11 @@ function gives(candidate: Candidate, mention: AnyMention, context: FormulaContex
   if (mention.kind !== 'number') return false;
   if (value.type === 'duration' && hours) {
     const unit = mention.unit && fittingUnit(mention.unit, hours);
-    return unit !== null && holdsNumber(mention.value, mention.decimals, convert(value.duration / hour, hours, unit), exact);
+    return unit !== null && shows(mention, convert(value.duration / hour, hours, unit));
   }
   if (value.type !== 'number') return false;
   const unit = fittingUnit(mention.unit, value.unit);
-  return unit !== null && holdsNumber(mention.value, mention.decimals, convert(value.value, value.unit, unit), exact);
+  return unit !== null && shows(mention, convert(value.value, value.unit, unit));
 }
 
 /**

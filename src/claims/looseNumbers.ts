@@ -1,25 +1,32 @@
 // Finds numbers in prose that a formula could give: each is a hint, so that the author may turn it into a claim.
 import { fix, problem, type Problem } from '../problems/problem.ts';
 import { toDocumentRange } from '../note/mappedText.ts';
-import type { ProseRun } from '../note/syntax.ts';
+import type { ClaimSyntax, ProseRun } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { convert, convertible, differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
-import type { Unit } from '../quantities/types.ts';
+import type { NumberValue, Unit } from '../quantities/types.ts';
 import { day, hour, type Instant } from '../time/instant.ts';
 import { instantOf, utc, wallTimeOf } from '../time/zone.ts';
-import { isTimeUnit, needsNoUnit } from './compareNumber.ts';
+import { mappedText } from '../note/mappedText.ts';
+import { parseFormula } from '../formula/parse.ts';
+import { everyExpression } from './formulaShape.ts';
+import { fittingUnit, isTimeUnit, needsNoUnit } from './compareNumber.ts';
 import { plannedNames } from './claimWords.ts';
 import { candidatesOf, formulasFor, type Candidate } from './findFormula.ts';
-import type { AnyMention, ClockMention } from './mentions.ts';
+import type { AnyMention, ClockMention, NumberMention } from './mentions.ts';
 import { readMentions } from './readMentions.ts';
 
-/** Hints for loose numbers, each with up to three formulas that give it. Number words and numbers without a unit are left alone. */
-export function findLooseNumbers(prose: readonly ProseRun[], context: FormulaContext): Problem[] {
+/**
+ * Hints for loose numbers, each with up to three formulas that give it. Number words and numbers without a unit are left
+ * alone; so are numbers that the plan or a formula of the note states (a limit, a level), unless a formula gives them.
+ */
+export function findLooseNumbers(prose: readonly ProseRun[], context: FormulaContext, claims: readonly ClaimSyntax[] = []): Problem[] {
   if (!context.protocol || context.dataset.series.size === 0) return [];
   const language = context.protocol.language;
   const names = plannedNames(context);
   const problems: Problem[] = [];
   let candidates: Candidate[] | null = null;
+  let stated: NumberValue[] | null = null;
   for (const { text } of prose) {
     if (!/\d/.test(text.text)) continue;
     for (const mention of readMentions(text.text, { language, names })) {
@@ -28,7 +35,10 @@ export function findLooseNumbers(prose: readonly ProseRun[], context: FormulaCon
       candidates ??= candidatesOf(context);
       const near = text.text.slice(Math.max(0, mention.start - 120), mention.end + 80);
       const formulas = formulasFor(mention, near, candidates, context);
-      if (kind === 'plan' && formulas.length === 0) continue;
+      if (formulas.length === 0 && mention.kind === 'number') {
+        stated ??= statedNumbers(context, claims);
+        if (kind === 'plan' || stated.some((each) => same(mention, each))) continue;
+      }
       const shown = text.text.slice(mention.start, mention.end);
       const range = toDocumentRange(text, mention);
       problems.push(problem('loose-number', range, { text: shown.replace(/\s+/g, ' '), formula: formulas[0] ?? '' },
@@ -37,6 +47,29 @@ export function findLooseNumbers(prose: readonly ProseRun[], context: FormulaCon
     }
   }
   return problems;
+}
+
+/** Numbers that the plan states (limits, accuracies) and levels that conditions and formulas name. */
+function statedNumbers(context: FormulaContext, claims: readonly ClaimSyntax[]): NumberValue[] {
+  const { protocol } = context;
+  if (!protocol) return [];
+  const formulas = [
+    ...protocol.stopRules.map((each) => each.when?.text), ...protocol.equalise.map((each) => each.accept?.text),
+    ...context.results.map((each) => each.formula.text), ...claims.filter((each) => each.form !== 'stated').map((each) => each.formula.text),
+  ].filter((each) => each !== undefined);
+  const literals = formulas.flatMap((text) => everyExpression({ expression: parseFormula(text).expression, text: mappedText(text) }, context)).flatMap((each): NumberValue[] => {
+    const unit = each.kind === 'number' && each.unit !== null ? parseUnit(each.unit) : null;
+    return each.kind === 'number' && unit ? [{ type: 'number', value: each.value, unit, contributions: null }] : [];
+  });
+  return [
+    ...literals, ...protocol.limits.flatMap((each) => [each.atLeast?.value ?? [], each.atMost?.value ?? []].flat()),
+    ...protocol.measure.flatMap((each) => [each.accuracy ?? [], each.resolution ?? []].flat()),
+  ];
+}
+
+function same(mention: NumberMention, stated: NumberValue): boolean {
+  const unit = fittingUnit(mention.unit, stated.unit);
+  return unit !== null && Math.abs(convert(stated.value, stated.unit, unit) - mention.value) <= 1e-9 * Math.abs(mention.value);
 }
 
 /** `data`: the note measures or derives it; `plan`: only worth a hint where a formula gives it; null: not loose. */

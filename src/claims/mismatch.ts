@@ -7,6 +7,7 @@ import { parseFormula } from '../formula/parse.ts';
 import type { Evaluation, FormulaValue } from '../formula/types.ts';
 import type { Unit } from '../quantities/types.ts';
 import { fittingUnit } from './compareNumber.ts';
+import { printedUnit } from './computedText.ts';
 import type { AnyMention, NumberMention } from './mentions.ts';
 import { relatedReadings } from './readingsBehind.ts';
 import type { Disagreement, ShownCheck } from './shownNumbers.ts';
@@ -120,7 +121,7 @@ export function noNumberProblem(syntax: ClaimSyntax, mentions: readonly AnyMenti
 }
 
 export function unitMissingProblem(syntax: ClaimSyntax, claimed: AnyMention, value: FormulaValue): Problem {
-  const print = value.type === 'number' || value.type === 'series' ? value.unit.print : 'h';
+  const print = value.type === 'number' || value.type === 'series' ? printedUnit(value.unit) : 'h';
   const place = { start: claimed.end, end: claimed.end };
   return problem('claim-without-unit', toDocumentRange(syntax.words, claimed), { shown: syntax.words.text.slice(claimed.start, claimed.end), unit: print },
     [fix('add-unit', { unit: print }, [{ range: toDocumentRange(syntax.words, place), newText: ` ${print}` }], { preferred: true, safe: true })]);

@@ -7,7 +7,9 @@ import { everyExpression } from '../claims/formulaShape.ts';
 import { mappedText } from '../note/mappedText.ts';
 import type { MeasuredQuantity, Protocol } from '../protocol/types.ts';
 import { formatValue } from '../quantities/format.ts';
-import { computingWords, eventWords, evidenceWords, instrumentWords, stopWords } from '../words/en/methodsCare.ts';
+import type { NumberValue } from '../quantities/types.ts';
+import { withUnit } from '../claims/computedText.ts';
+import { computingWords, functionWords, eventWords, evidenceWords, instrumentWords, stopWords } from '../words/en/methodsCare.ts';
 import { isLong, momentWords, plannedDate, quantityName, tanksName } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import type { RunPieces } from './figures.ts';
@@ -15,8 +17,10 @@ import type { CitationRun } from './types.ts';
 
 /** A source as it is cited in the text: author and year where they can be told, else the whole. */
 export function citation(source: string): CitationRun {
+  const standard = /^JCGM \d+(?::\d{4})?/.exec(source.trim());
+  if (standard) return { kind: 'citation', text: standard[0], source: source.trim() };
   const short = /^([^,(]*?(?:\s(?:and|&)\s[^,(]*?)?)[\s,(]+((?:1[89]|20)\d\d)[a-z]?\b/.exec(source.trim());
-  return { kind: 'citation', text: short && short[1]!.trim() !== '' && short[1]!.length < 60 ? `${short[1]!.trim()} ${short[2]}` : source.trim(), source: source.trim() };
+  return { kind: 'citation', text: short && short[1]!.trim() !== '' && short[1]!.length < 60 ? `${short[1]!.trim().replace(/(?:\s+[A-Z]\.)+$/, '')} ${short[2]}` : source.trim(), source: source.trim() };
 }
 
 export const hurlbert = 'Hurlbert S.H. 1984. Pseudoreplication and the design of ecological field experiments. Ecological Monographs 54, 187–211.';
@@ -50,10 +54,15 @@ function unitText(quantity: MeasuredQuantity): string {
 
 function detailsOf(quantity: MeasuredQuantity): string[] {
   return [
-    quantity.accuracy ? instrumentWords.accuracy(formatValue(quantity.accuracy)) : instrumentWords.noAccuracy(),
-    ...(quantity.resolution ? [instrumentWords.resolution(formatValue(quantity.resolution))] : []),
+    quantity.accuracy ? instrumentWords.accuracy(halfText(quantity.accuracy)) : instrumentWords.noAccuracy(),
+    ...(quantity.resolution ? [instrumentWords.resolution(halfText(quantity.resolution))] : []),
     ...(quantity.calibrated ? [instrumentWords.calibrated(plannedDate(quantity.calibrated.value))] : []),
   ];
+}
+
+/** An accuracy or a step: a difference, so that one of temperature prints in °C. */
+function halfText(value: NumberValue): string {
+  return withUnit(formatValue(value, { withUnit: false }), value.unit);
 }
 
 function wherePhrase(places: readonly string[], protocol: Protocol): string {
@@ -84,9 +93,10 @@ export function describeComputing(note: Note, plusMinus: boolean): RunPieces[] {
   const seen = new Set<string>();
   const sentences: RunPieces[] = [];
   for (const entry of used) {
-    if (seen.has(entry.definition)) continue;
-    seen.add(entry.definition);
-    sentences.push(computingWords.defined({ definition: entry.definition, citation: entry.source === null ? null : citation(entry.source) }));
+    const text = functionWords[entry.name] ?? computingWords.definition({ name: entry.name, definition: entry.definition });
+    if (seen.has(text)) continue;
+    seen.add(text);
+    sentences.push(computingWords.defined({ definition: text, citation: entry.source === null ? null : citation(entry.source) }));
   }
   if (plusMinus) sentences.push(computingWords.uncertainty(citation(guide)));
   return sentences;

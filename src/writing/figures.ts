@@ -43,7 +43,8 @@ export function withHalfWidth(found: NumberFigure, context: FormulaContext): Val
   const half = expandedUncertainty(found.value);
   if (half === null || half === 0) return found.run;
   const mark = decimalMarkOf(context.protocol?.language ?? 'en');
-  const decimals = Math.max(0, decimalsFor(half, half));
+  const shown = /\d(?:[.,](\d+))?/.exec(found.run.text.replace(/^.*?(?=\d+(?:[.,]\d+)?\s*\D*$)/, ''))?.[1]?.length ?? 0;
+  const decimals = Math.max(shown, half < 0.5 * 10 ** -shown ? Math.max(0, -Math.floor(Math.log10(half))) : 0);
   return { ...found.run, text: withUnit(`${digitsOf(found.value.value, decimals, mark)} ± ${digitsOf(half, decimals, mark)}`, found.value.unit) };
 }
 

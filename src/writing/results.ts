@@ -1,5 +1,184 @@
-// Factual sentences about the readings, every figure with the formula it came from.
+// Factual sentences about the readings: per quantity and tank the course and the changes, then treatment against control.
+// Every figure is worked out by its formula, so that it is what a claim with that formula would show.
 import type { Note } from '../experiment/types.ts';
-import type { Paragraph } from './types.ts';
+import type { FormulaContext } from '../formula/context.ts';
+import type { Protocol } from '../protocol/types.ts';
+import { isCensored, isUsable } from '../dataset/series.ts';
+import type { Series } from '../dataset/types.ts';
+import { expandedUncertainty } from '../quantities/value.ts';
+import { formatClock, formatDate } from '../time/text.ts';
+import { resultsWords as words } from '../words/en/results.ts';
+import { isLong, momentWords, placeName, quantityName } from './facts.ts';
+import { figure, halfWidthText, numberFigure, paragraph, withHalfWidth, type NumberFigure, type RunPieces } from './figures.ts';
+import type { Paragraph, Run } from './types.ts';
 
-export function writeResults(_note: Note): Paragraph[] { return []; }
+/** The results of a note, a paragraph a quantity; empty without a protocol. */
+export function writeResults(note: Note): Paragraph[] {
+  const { protocol } = note;
+  if (!protocol) return [];
+  const all = [...note.dataset.series.values()];
+  if (!all.some((series) => series.times.some((_, index) => isUsable(series, index, { words: true })))) return [{ topic: 'readings', runs: [{ kind: 'text', text: words.none<Run>().join('') }] }];
+  const quantities = [...new Set([...protocol.measure.map((each) => each.id), ...all.map((series) => series.quantity)])];
+  return quantities.flatMap((quantity) => {
+    const series = all.filter((each) => each.quantity === quantity);
+    const order = (each: Series): number => protocol.tanks.findIndex((tank) => tank.id === each.place);
+    const inTanks = series.filter((each) => order(each) >= 0).sort((a, b) => order(a) - order(b));
+    const elsewhere = series.filter((each) => order(each) < 0);
+    return paragraph(quantityName(quantity, protocol), [
+      ...inTanks.flatMap((each) => describeCourse(each, note, protocol)),
+      ...elsewhere.flatMap((each) => describeRange(each, note, protocol)),
+      ...describeComparison(inTanks, note, protocol),
+    ]) ?? [];
+  });
+}
+
+const whereOf = (series: Series, protocol: Protocol): { what: string; where: string } =>
+  ({ what: quantityName(series.quantity, protocol) + (series.instrument === null ? '' : ` by ${series.instrument}`), where: placeName(series.place, protocol) });
+
+function usable(series: Series): number[] {
+  return [...series.times.keys()].filter((index) => isUsable(series, index));
+}
+
+function describeWords(series: Series, protocol: Protocol): RunPieces[] {
+  const scale = protocol.measure.find((each) => each.id === series.quantity)?.scale;
+  if (!scale) return [];
+  const counts = scale.map((word, place) => ({ word, count: [...series.words].filter((each, index) => each === place && isUsable(series, index, { words: true })).length })).filter((each) => each.count > 0);
+  return counts.length === 0 ? [] : [words.scored({ ...whereOf(series, protocol), counts })];
+}
+
+function describeRange(series: Series, note: Note, protocol: Protocol): RunPieces[] {
+  if (protocol.measure.find((each) => each.id === series.quantity)?.scale) return describeWords(series, protocol);
+  const where = whereOf(series, protocol);
+  const least = numberFigure(`min(${series.id})`, note.context);
+  const greatest = numberFigure(`max(${series.id})`, note.context);
+  if (!least || !greatest) return [];
+  return [least.run.text === greatest.run.text ? words.steady({ ...where, value: least.run }) : words.between({ ...where, least: least.run, greatest: greatest.run })];
+}
+
+/** How a formula of this note writes a time: with its date where a clock time could mean two moments. */
+function timeFormula(instant: number, note: Note, protocol: Protocol): string {
+  const clock = formatClock(instant, protocol.zone);
+  return isLong(protocol, note.dataset.times) ? `${formatDate(instant, protocol.zone)} ${clock}` : clock;
+}
+
+/** A time of a reading as a figure: its formula is the time itself. */
+function moment(instant: number, note: Note, protocol: Protocol): Run | string {
+  const long = isLong(protocol, note.dataset.times);
+  const text = momentWords(instant, protocol, long);
+  const formula = timeFormula(instant, note, protocol);
+  const found = figure(formula, note.context);
+  return found ? { ...found.run, text } : text;
+}
+
+function describeCourse(series: Series, note: Note, protocol: Protocol): RunPieces[] {
+  if (protocol.measure.find((each) => each.id === series.quantity)?.scale) return describeWords(series, protocol);
+  const where = whereOf(series, protocol);
+  const censored = [...series.times.keys()].filter((index) => isCensored(series, index)).length;
+  if (censored > 0) return [words.outside({ ...where, count: censored })];
+  const indices = usable(series);
+  const { context } = note;
+  const first = numberFigure(`first(${series.id})`, context);
+  const last = numberFigure(`last(${series.id})`, context);
+  const lowest = numberFigure(`min(${series.id})`, context);
+  const greatest = numberFigure(`max(${series.id})`, context);
+  if (!first || !last || !lowest || !greatest || indices.length === 0) return [];
+  const firstTime = moment(series.times[indices[0]!]!, note, protocol);
+  if (indices.length === 1) return [words.single({ ...where, value: first.run, time: firstTime })];
+  if (lowest.value.value === greatest.value.value) return [words.steady({ ...where, value: first.run })];
+  const lastTime = moment(series.times[indices.at(-1)!]!, note, protocol);
+  const lowestIndex = indices.reduce((best, index) => (series.values[index]! < series.values[best]! ? index : best), indices[0]!);
+  const lowestTime = figure(`time-of-min(${series.id})`, context);
+  const long = isLong(protocol, note.dataset.times);
+  const course = words.course<Run>({
+    ...where, first: first.run, firstTime, lowest: lowest.run, last: last.run, lastTime,
+    lowestTime: lowestTime ? { ...lowestTime.run, text: momentWords(series.times[lowestIndex]!, protocol, long) } : moment(series.times[lowestIndex]!, note, protocol),
+    lowestIs: lowestIndex === indices[0] ? 'first' : lowestIndex === indices.at(-1) ? 'last' : 'between',
+  });
+  const clauses = phasesOf(protocol).map((phase) => describeChange(series, phase, context)).filter((clause): clause is RunPieces => clause !== null);
+  return clauses.length === 0 ? [course] : [course, words.clauses(clauses)];
+}
+
+function phasesOf(protocol: Protocol): string[] {
+  return protocol.phases.map((phase) => phase.id);
+}
+
+/** The fall or rise over a phase, whichever is above nothing; null where it has no value. */
+function directed(make: (name: 'fall' | 'rise') => string, context: FormulaContext): { found: NumberFigure; rose: boolean } | null {
+  const fall = numberFigure(make('fall'), context);
+  if (!fall) return null;
+  if (fall.value.value >= 0) return { found: fall, rose: false };
+  const rise = numberFigure(make('rise'), context);
+  return rise && { found: rise, rose: true };
+}
+
+const isSmall = (found: NumberFigure): boolean => {
+  const half = expandedUncertainty(found.value);
+  return half !== null && Math.abs(found.value.value) < half;
+};
+
+function describeChange(series: Series, phase: string, context: FormulaContext): RunPieces | null {
+  const change = directed((name) => `${name}(${series.id}, ${phase})`, context);
+  if (!change) return null;
+  const { found, rose } = change;
+  const name = words.phase(phase);
+  if (found.value.value === 0) return words.unchanged({ phase: name });
+  const half = halfWidthText(found, context);
+  if (half !== null && isSmall(found)) return words.unresolved({ phase: name, rose, size: found.run, half });
+  const percent = numberFigure(`percent-${rose ? 'rise' : 'fall'}(${series.id}, ${phase})`, context);
+  const rate = numberFigure(rose ? `rate(${series.id}, ${phase})` : `-rate(${series.id}, ${phase})`, context);
+  return words.changed({ phase: name, rose, size: withHalfWidth(found, context), percent: percent?.run ?? null, rate: rate?.run ?? null });
+}
+
+/** One treatment and one control tank: the last common reading and the change in the dark (or the first typed phase). */
+function describeComparison(inTanks: readonly Series[], note: Note, protocol: Protocol): RunPieces[] {
+  const role = (series: Series): string | undefined => protocol.tanks.find((tank) => tank.id === series.place)?.role?.value;
+  const treated = inTanks.filter((each) => role(each) === 'treatment');
+  const controls = inTanks.filter((each) => role(each) === 'control');
+  const scale = protocol.measure.find((each) => each.id === inTanks[0]?.quantity)?.scale;
+  if (scale || treated.length === 0 || controls.length === 0) return [];
+  const { context } = note;
+  return treated.flatMap((a) => controls.filter((b) => b.instrument === a.instrument).flatMap((b): RunPieces[] => {
+    const names = { treated: placeName(a.place, protocol), control: placeName(b.place, protocol) };
+    const sentences: RunPieces[] = [];
+    const common = usable(a).map((index) => a.times[index]!).filter((time) => usable(b).some((index) => b.times[index] === time)).at(-1);
+    if (common !== undefined) {
+      const at = timeFormula(common, note, protocol);
+      const gap = signedFigure(`at(${a.id}, ${at})`, `at(${b.id}, ${at})`, context);
+      const what = quantityName(a.quantity, protocol);
+      const time = moment(common, note, protocol);
+      if (gap && gap.found.value.value === 0) sentences.push(words.equal({ ...names, time, what }));
+      else if (gap) {
+        const half = halfWidthText(gap.found, context);
+        sentences.push(half !== null && isSmall(gap.found)
+          ? words.apartUnresolved({ ...names, above: gap.first, size: gap.found.run, time, what, half })
+          : words.apart({ ...names, above: gap.first, size: withHalfWidth(gap.found, context), time, what, what2: what }));
+      }
+    }
+    for (const phase of protocol.phases) {
+      if (phase.typed === null && !phase.id.startsWith('dark')) continue;
+      const one = directed((name) => `${name}(${a.id}, ${phase.id})`, context);
+      const other = one && numberFigure(`${one.rose ? 'rise' : 'fall'}(${b.id}, ${phase.id})`, context);
+      if (!one || !other) continue;
+      const verb = one.rose ? 'rise' : 'fall';
+      const gap = signedFigure(`${verb}(${a.id}, ${phase.id})`, `${verb}(${b.id}, ${phase.id})`, context);
+      if (!gap) continue;
+      const phaseName = words.phase(phase.id);
+      if (gap.found.value.value === 0 && one.found.value.value === 0) continue;
+      if (gap.found.value.value === 0) sentences.push(words.changeEqual({ ...names, phase: phaseName }));
+      else {
+        const small = isSmall(gap.found);
+        sentences.push(words.changeApart({ ...names, phase: phaseName, more: gap.first, falls: !one.rose, size: small ? gap.found.run : withHalfWidth(gap.found, context), half: small ? halfWidthText(gap.found, context) : null }));
+      }
+    }
+    return sentences;
+  }));
+}
+
+/** The difference of two formulas, taken so that it is not below nothing; `first` when the first is the larger. */
+function signedFigure(a: string, b: string, context: FormulaContext): { found: NumberFigure; first: boolean } | null {
+  const found = numberFigure(`${a} - ${b}`, context);
+  if (!found) return null;
+  if (found.value.value >= 0) return { found, first: true };
+  const turned = numberFigure(`${b} - ${a}`, context);
+  return turned && { found: turned, first: false };
+}

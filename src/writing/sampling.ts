@@ -54,8 +54,9 @@ export function describeSampling(note: Note, protocol: Protocol): RunPieces[] {
   const [first] = taken;
   const last = taken.at(-1);
   if (schedule && schedule.slots.length > 0) {
-    const every = schedule.sampling.map((each, index) =>
-      samplingWords.everyUntil(formatDuration(each.every), index < schedule.sampling.length - 1 ? momentWords(each.to, protocol, long) : null, index === 0));
+    const ends = { from: schedule.slots[0]!, to: schedule.end ?? schedule.slots.at(-1)! };
+    const every = schedule.sampling.map((each) => (each.from <= ends.from && each.to >= ends.to ? samplingWords.every(formatDuration(each.every))
+      : samplingWords.everyBetween(formatDuration(each.every), momentWords(each.from, protocol, long), momentWords(each.to, protocol, long))));
     const from = schedule.slots[0]!;
     const to = schedule.slots.at(-1)!;
     sentences.push(samplingWords.planned({ every: every.length > 0 ? every : ['at set times'], from: date(from),

@@ -1,5 +1,5 @@
 // English sentences of the methods: what happened to readings, events, instruments, computing, stop rules, what the design can show.
-import { say, type Pieces, type Slot } from '../pieces.ts';
+import { join, say, type Pieces, type Slot } from '../pieces.ts';
 import { capital, capitalPieces, counted, listed, listedText, numberWord, phrase, sentence, withArticle } from './grammar.ts';
 
 const reason = (remark: string | null): string => (remark === null || remark.trim() === '' ? '' : ` (remark: “${phrase(remark)}”)`);
@@ -26,8 +26,7 @@ export const careWords = {
 };
 
 function headed<V>(items: readonly Slot<V>[], one: string, many: string): Pieces<V> {
-  const between = items.length > 2 ? '; ' : ' and ';
-  const list = items.length <= 2 ? listed(items) : items.flatMap((item, index) => (index === 0 ? [item] : [index === items.length - 1 ? '; and ' : between, item])) as unknown as Pieces<V>;
+  const list = items.length <= 2 ? listed(items) : say<V>`${join(items.slice(0, -1), '; ')}; and ${items.at(-1)!}`;
   return say`${capital(numberWord(items.length))} ${items.length === 1 ? one : many}: ${list}.`;
 }
 
@@ -44,7 +43,7 @@ export const instrumentWords = {
     return capitalPieces(say`${args.what} was measured${unit}${by}${details}${args.where === '' ? '' : ` in ${args.where}`}.`);
   },
   accuracy: (half: string): string => `accuracy ±${half}`,
-  noAccuracy: 'accuracy not stated',
+  noAccuracy: (): string => 'accuracy not stated',
   resolution: (step: string): string => `resolution ${step}`,
   calibrated: (when: string): string => (/^\d/.test(when) ? `calibrated on ${when}` : `calibrated ${phrase(when)}`),
   scored: <V>(args: { what: string; where: string; scale: readonly string[] }): Pieces<V> =>
@@ -54,7 +53,34 @@ export const instrumentWords = {
     say`The air pressure was read as reduced to sea level${args.elevation === '' ? '' : ` and brought to the station's elevation of ${args.elevation}`} before use.`,
 };
 
+const changeText = 'Changes are the last reading of a window minus its first.';
+const percentText = 'Percentage changes are relative to the first reading of the window.';
+const steepestText = 'The steepest change is the fastest per hour between neighbouring readings, never across a missing one.';
+const stepsText = 'Steps are counted from the first reading of the window; a percentage step is relative to the reading at which it begins.';
+const hoursText = 'Hours below or above a level were read off straight lines between the readings.';
+
+/** What the methods say of a function; one sentence may serve several. Functions not named here are defined by the catalogue. */
+export const functionWords: Readonly<Record<string, string>> = {
+  change: changeText, rise: changeText, fall: changeText,
+  'percent-change': percentText, 'percent-rise': percentText, 'percent-fall': percentText,
+  rate: 'Rates are the change from the first to the last reading of a window, divided by the hours between them.',
+  slope: 'Slopes are those of the least-squares line through the readings of a window.',
+  'steepest-fall': steepestText, 'steepest-rise': steepestText, 'time-of-steepest-fall': steepestText, 'time-of-steepest-rise': steepestText,
+  steps: stepsText, 'percent-steps': stepsText, 'hours-below': hoursText, 'hours-above': hoursText,
+  'first-below': 'The time at which a level was first passed is that of the first reading beyond it.',
+  'first-above': 'The time at which a level was first passed is that of the first reading beyond it.',
+  interpolate: 'Values between two readings lie on the straight line that joins them.',
+  difference: 'Differences between tanks were taken reading by reading, at the times that both have.',
+  'percent-difference': 'Percentage differences between tanks are relative to the second tank named in the formula.',
+  solubility: 'The solubility of oxygen was computed from the water temperature, station pressure and salinity of the same row.',
+  saturation: 'Oxygen saturation is dissolved oxygen in per cent of its solubility at the water temperature, station pressure and salinity of the same row.',
+  deficit: 'The oxygen deficit is the solubility at the water temperature, station pressure and salinity of the same row minus the dissolved oxygen.',
+  median: 'Medians are the middle reading by size; of an even number of readings, the mean of the middle two.',
+  sd: 'Standard deviations are those of a sample.',
+};
+
 export const computingWords = {
+  definition: (args: { name: string; definition: string }): string => `In the formulas, “${args.name}” stands for: ${args.definition.charAt(0).toLowerCase()}${args.definition.slice(1)}`,
   opening: <V>(): Pieces<V> => ['Every computed figure carries its formula.'],
   /** `name` as a formula writes it; `definition` a sentence of the catalogue. */
   defined: <V>(args: { definition: string; citation: Slot<V> | null }): Pieces<V> => {
@@ -74,7 +100,7 @@ export const stopWords = {
 };
 
 function rule(args: { condition: string; action: string | null }): string {
-  return `The run was to stop if ${args.condition}${args.action === null ? '.' : ` (“${phrase(args.action)}”).`}`;
+  return `The plan says to stop if ${args.condition}${args.action === null ? '.' : ` (“${phrase(args.action)}”).`}`;
 }
 
 export const evidenceWords = {

@@ -1,0 +1,48 @@
+// English sentences of the generated results. Values arrive ready to be placed; each sentence states one fact.
+import { join, say, type Pieces, type Slot } from '../pieces.ts';
+import { capitalPieces, counted, listedText, numberWord } from './grammar.ts';
+
+export const resultsWords = {
+  /** `where` is "the floating-mat tank". */
+  course: <V>(args: { what: string; where: string; first: Slot<V>; firstTime: Slot<V>; lowest: Slot<V>; lowestTime: Slot<V>; last: Slot<V>; lastTime: Slot<V>; lowestIs: 'first' | 'last' | 'between' }): Pieces<V> => {
+    const start: Pieces<V> = say`${args.what} in ${args.where} started at ${args.first} (${args.firstTime})`;
+    if (args.lowestIs === 'first') return capitalPieces(say`${start}, its lowest value, and ended at ${args.last} (${args.lastTime}).`);
+    if (args.lowestIs === 'last') return capitalPieces(say`${start} and was lowest at the last reading, ${args.last} (${args.lastTime}).`);
+    return capitalPieces(say`${start}, was lowest, at ${args.lowest}, at ${args.lowestTime} and ended at ${args.last} (${args.lastTime}).`);
+  },
+  steady: <V>(args: { what: string; where: string; value: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} in ${args.where} stayed at ${args.value} throughout.`),
+  single: <V>(args: { what: string; where: string; value: Slot<V>; time: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} in ${args.where} was read once, at ${args.time}: ${args.value}.`),
+  between: <V>(args: { what: string; where: string; least: Slot<V>; greatest: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} in ${args.where} lay between ${args.least} and ${args.greatest}.`),
+
+  /** One phase. `percent` and `rate` may be absent. */
+  changed: <V>(args: { phase: string; rose: boolean; size: Slot<V>; percent: Slot<V> | null; rate: Slot<V> | null }): Pieces<V> =>
+    say`${args.phase} it ${args.rose ? 'rose' : 'fell'} by ${args.size}${args.percent === null ? '' : say` (${args.percent})`}${args.rate === null ? '' : say`, ${args.rate} on average`}`,
+  unchanged: <V>(args: { phase: string }): Pieces<V> => say`${args.phase} it ended where it began`,
+  unresolved: <V>(args: { phase: string; rose: boolean; size: Slot<V>; half: string }): Pieces<V> =>
+    say`${args.phase} it ${args.rose ? 'rose' : 'fell'} by ${args.size}, less than the ±${args.half} that the instrument can resolve`,
+  clauses: <V>(clauses: readonly Slot<V>[]): Pieces<V> => capitalPieces(say`${clauses.length > 2 ? join(clauses, '; ') : join(clauses, ', and ')}.`),
+  phase: (id: string): string => {
+    const night = /^dark(?:-(\d+))?$/.exec(id);
+    if (night) return night[1] ? `in dark phase ${night[1]}` : 'in the dark phase';
+    if (id === 'baseline') return 'over the baseline';
+    const after = /^recovery(?:-(\d+))?$/.exec(id);
+    if (after) return after[1] ? `in recovery ${after[1]}` : 'in the recovery';
+    return `in the phase “${id}”`;
+  },
+
+  apart: <V>(args: { treated: string; control: string; above: boolean; size: Slot<V>; time: Slot<V>; what: string; what2: string }): Pieces<V> =>
+    capitalPieces(say`at ${args.time}, the last time that both were read, ${args.what} in ${args.treated} was ${args.size} ${args.above ? 'higher' : 'lower'} than in ${args.control}.`),
+  apartUnresolved: <V>(args: { treated: string; control: string; above: boolean; size: Slot<V>; time: Slot<V>; what: string; half: string }): Pieces<V> =>
+    capitalPieces(say`at ${args.time}, the last time that both were read, ${args.what} in ${args.treated} was ${args.size} ${args.above ? 'higher' : 'lower'} than in ${args.control}, which is below the ±${args.half} that the instruments can resolve.`),
+  equal: <V>(args: { treated: string; control: string; time: Slot<V>; what: string }): Pieces<V> =>
+    capitalPieces(say`at ${args.time}, the last time that both were read, ${args.what} was the same in ${args.treated} and ${args.control}.`),
+  changeApart: <V>(args: { phase: string; treated: string; control: string; more: boolean; size: Slot<V>; half: string | null; falls: boolean }): Pieces<V> =>
+    capitalPieces(say`${args.phase} ${args.treated} ${args.falls ? 'fell' : 'rose'} ${args.size} ${args.more ? 'more' : 'less'} than ${args.control}${args.half === null ? '' : `, a difference below the ±${args.half} that the instruments can resolve`}.`),
+  changeEqual: <V>(args: { phase: string; treated: string; control: string }): Pieces<V> => capitalPieces(say`${args.phase} both changed by the same amount.`),
+
+  scored: <V>(args: { what: string; where: string; counts: readonly { readonly word: string; readonly count: number }[] }): Pieces<V> =>
+    capitalPieces(say`${args.what} in ${args.where} was scored ${listedText(args.counts.map(({ word, count }) => `“${word}” ${count === 1 ? 'once' : count === 2 ? 'twice' : `${numberWord(count)} times`}`))}.`),
+  outside: <V>(args: { what: string; where: string; count: number }): Pieces<V> =>
+    capitalPieces(say`${args.what} in ${args.where} lay outside the range of the instrument at ${counted(args.count, 'reading')}, so no lowest value or change is given.`),
+  none: <V>(): Pieces<V> => ['No readings are logged yet.'],
+};

@@ -22,6 +22,15 @@ export function dateWords(instant: Instant, protocol: Protocol): string {
   return `${Number(date)} ${months[Number(month) - 1] ?? ''} ${year}`;
 }
 
+/** `14 March 2026`, `14 to 15 March 2026`, `28 February to 2 March 2026`. */
+export function datesWords(from: Instant, to: Instant, protocol: Protocol): string {
+  const first = dateWords(from, protocol).split(' ');
+  const last = dateWords(to, protocol).split(' ');
+  if (first.join(' ') === last.join(' ')) return last.join(' ');
+  while (first.length > 1 && first[first.length - 1] === last[first.length - 1]) first.pop();
+  return `${first.join(' ')} to ${last.join(' ')}`;
+}
+
 /** A number as a reader of the note's language sees it: comma for languages that write one. */
 export function decimalText(value: number, decimals: number, protocol: Pick<Protocol, 'language'> | null): string {
   const text = (Math.abs(value) < 0.5 * 10 ** -decimals ? 0 : value).toFixed(decimals).replace('-', '−');
@@ -117,7 +126,7 @@ export function captionOf(facts: ChartFacts, own: string | null): Run[] {
   const marks = tally(all);
   const sentences: string[] = [];
   if (own !== null) sentences.push(/[.!?…]$/.test(own) ? own : `${own}.`);
-  sentences.push(`${capital(listWords(quantities))} in ${places.length > 4 ? `${places.length} places` : listWords(places)}, ${dateWords(facts.from, protocol)}${dateWords(facts.from, protocol) === dateWords(facts.to, protocol) ? '' : ` to ${dateWords(facts.to, protocol)}`}.`);
+  sentences.push(`${capital(listWords(quantities))} in ${places.length > 4 ? `${places.length} places` : listWords(places)}, ${datesWords(facts.from, facts.to, protocol)}.`);
   const shades: string[] = [];
   if (facts.bands.some((band) => band.kind === 'dark')) shades.push('shaded: dark');
   if (facts.bands.some((band) => band.kind === 'twilight')) shades.push('lighter shade: civil twilight, lamps off');

@@ -4,11 +4,11 @@ import type { Note } from '../experiment/types.ts';
 import type { FigureOptions } from '../experiment/figureBlock.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Instant } from '../time/instant.ts';
-import { formatOffset } from '../time/text.ts';
+import { formatClock, formatOffset } from '../time/text.ts';
 import { convert, convertible } from '../quantities/units.ts';
 import { flag } from '../dataset/types.ts';
 import type { Chart, ChartTheme } from './types.ts';
-import { alternativeOf, captionOf, decimalText, type ChartFacts } from './chartWords.ts';
+import { alternativeOf, amountText, captionOf, decimalText, type ChartFacts } from './chartWords.ts';
 import { figureWindow, panelsOf, type Panel } from './panels.ts';
 import { bandsOf } from './shading.ts';
 import { sizeOf, specificationOf, type Drawing, type EventLine, type LimitLine } from './specification.ts';
@@ -83,6 +83,8 @@ function axisOf(panel: Panel, limits: readonly LimitLine[], ticks: number): Axis
   return valueAxis(low, high, ticks);
 }
 
+const kindWords = { plain: '', doubtful: ' (doubtful)', 'left-out': ' (left out)', below: ' or less', above: ' or more' } as const;
+
 /** Builds the chart with colour names in place of colours: the preview puts its theme's in with `themed`. */
 export function unthemedChart(note: Note, options: FigureOptions): Chart | null {
   const { protocol } = note;
@@ -100,6 +102,7 @@ export function unthemedChart(note: Note, options: FigureOptions): Chart | null 
   const changed = protocol.zone.offsetAt(to) !== offset;
   const drawing: Drawing = {
     panels, axes, from, to, offset, bands, events, limits, title: options.title, width: options.width ?? 680,
+    tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountText(point.value, drawn.series, protocol)}${kindWords[point.kind]}`,
     zoneLabel: protocol.zone.name === 'UTC' ? 'times in UTC' : `times in ${protocol.zone.name} (UTC${formatOffset(offset).replace('-', '−')}${changed ? ' throughout; clocks changed' : ''})`,
   };
   const facts: ChartFacts = { note, protocol, panels, from, to, bands, events, limits };

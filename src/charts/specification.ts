@@ -7,7 +7,7 @@
 import type { Instant } from '../time/instant.ts';
 import type { Axis } from './ticks.ts';
 import { timeTicks } from './ticks.ts';
-import type { Panel } from './panels.ts';
+import type { Drawn, Panel } from './panels.ts';
 import type { Point } from './points.ts';
 import type { Band } from './shading.ts';
 import { cutText, keepApart, rowsOf, textWidth, wrapText } from './layout.ts';
@@ -33,6 +33,8 @@ export interface Drawing {
   readonly zoneLabel: string;
   readonly title: string | null;
   readonly width: number;
+  /** What is shown beside the pointer, where the drawing stands in a page that can. */
+  readonly tip: (drawn: Drawn, point: Point) => string;
 }
 
 /** At most so many points a chart; a long run is thinned by M4. */
@@ -167,6 +169,7 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
   for (const drawn of panel.drawn) {
     const points = thin(drawn.points, share);
     const datum = (point: Point): Json => ({ t: wall(point.time), v: round(point.value) });
+    const told = (point: Point): Json => ({ ...datum(point), tip: drawing.tip(drawn, point) });
     const line = points.filter((point) => point.segment >= 0);
     if (line.length > 1) {
       layers.push({
@@ -184,7 +187,7 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
     const marked = dense ? plain.filter((point, position) => position % each === Math.floor(each / 2) || lone.get(point.segment) === 1) : plain;
     const shown = (kind: Point['kind']): readonly Point[] => points.filter((point) => point.kind === kind);
     const points_ = (values: readonly Point[], mark: Json): void => {
-      if (values.length > 0) layers.push({ data: { values: values.map(datum) }, mark: { type: 'point', size: 34, opacity: 1, ...mark }, encoding: xy });
+      if (values.length > 0) layers.push({ data: { values: values.map(told) }, mark: { type: 'point', size: 34, opacity: 1, ...mark }, encoding: { ...xy, tooltip: { field: 'tip', type: 'nominal' } } });
     };
     points_(marked, { shape: drawn.shape, filled: true, fill: colourToken(drawn.colour), fillOpacity: 1, stroke: colourToken('background'), strokeWidth: 0.6 });
     points_(shown('doubtful'), { shape: drawn.shape, size: 52, filled: true, fill: colourToken('background'), fillOpacity: 1, stroke: colourToken(drawn.colour), strokeWidth: 1.8 });

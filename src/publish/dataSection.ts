@@ -26,7 +26,7 @@ function rawTable(table: ReadingsTable, index: number, several: boolean, context
   const more = table.rows.length > mostRows ? ` The first ${mostRows} of ${table.rows.length} rows.` : '';
   const caption = `Readings as recorded${name ? `, ${name}` : ''}.${file}${more}`;
   return element('div', { class: 'evenwater-table raw' }, element('div', { class: 'evenwater-scroll', role: 'region', tabindex: 0, 'aria-label': caption },
-    element('table', {}, element('caption', {}, escapeHtml(caption)), element('thead', {}, head), element('tbody', {}, ...rows))));
+    element('table', {}, element('caption', {}, element('span', { class: 'evenwater-caption' }, escapeHtml(caption))), element('thead', {}, head), element('tbody', {}, ...rows))));
 }
 
 export function dataSectionHtml(context: RenderContext, toolVersion: string): Html {

@@ -5,10 +5,10 @@ import type { Note } from '../experiment/types.ts';
 import type { Chart } from '../charts/types.ts';
 import { unthemedChart } from '../charts/readingsChart.ts';
 import { chartSvg } from '../charts/svg.ts';
-import { formatDate, formatInstant } from '../time/text.ts';
+import { formatInstant } from '../time/text.ts';
 import { createRenderContext, type RenderContext } from '../render/context.ts';
 import { element, escapeHtml, type Html } from '../render/html.ts';
-import { dateWords } from '../charts/chartWords.ts';
+import { datesWords } from '../charts/chartWords.ts';
 import { dataSectionHtml } from './dataSection.ts';
 import { createPostParser } from './postMarkdown.ts';
 import { referencesHtml } from './references.ts';
@@ -57,10 +57,8 @@ function bylineHtml(note: Note): Html {
   const parts: Html[] = [];
   if (protocol.by) parts.push(escapeHtml(protocol.by.value));
   if (schedule) {
-    const from = element('time', { datetime: formatInstant(schedule.start, protocol.zone) }, escapeHtml(dateWords(schedule.start, protocol)));
-    const to = schedule.end !== null && formatDate(schedule.end, protocol.zone) !== formatDate(schedule.start, protocol.zone)
-      ? ` to ${element('time', { datetime: formatInstant(schedule.end, protocol.zone) }, escapeHtml(dateWords(schedule.end, protocol)))}` : '';
-    parts.push(from + to);
+    const end = schedule.end ?? schedule.start;
+    parts.push(element('time', { datetime: formatInstant(schedule.start, protocol.zone) }, escapeHtml(datesWords(schedule.start, end, protocol))));
   }
   if (protocol.place.name) parts.push(escapeHtml(protocol.place.name.value));
   return parts.length === 0 ? '' : element('p', { class: 'byline' }, ...parts.map((part) => element('span', {}, part)));

@@ -71,25 +71,30 @@ li > .working { margin: 0.1rem 0 0.4rem; }
 .facts dt { color: var(--evenwater-muted); }
 .facts dd { margin: 0; }
 details.whole > summary { cursor: pointer; color: var(--evenwater-accent); }
-.raw td { white-space: nowrap; }
+.raw th, .raw td { white-space: nowrap; }
 .raw td.remark { white-space: normal; min-width: 10rem; }
 footer { margin-top: 3rem; padding-top: 1rem; border-top: 1px solid var(--evenwater-line); font-family: var(--evenwater-sans); font-size: 0.8rem; color: var(--evenwater-muted); }
 .narrow { display: none; }
-@media (min-width: 64rem) {
+@media screen and (min-width: 64rem) {
   .evenwater-table.evenwater-readings { width: max-content; min-width: 100%; max-width: min(92vw, 62rem); position: relative; left: 50%; transform: translateX(-50%); }
 }
-@media (max-width: 34rem) {
+${blockStyle.trim()}
+@media screen and (max-width: 34rem) {
   body { font-size: 1rem; }
   main { padding-left: 0.95rem; padding-right: 0.95rem; }
   .evenwater-card { padding: 0.85rem 0.9rem; margin-left: -0.35rem; margin-right: -0.35rem; }
   .wide { display: none; }
   .narrow { display: block; }
+  .evenwater-tanks th[scope="col"] { min-width: 0; }
+  .evenwater-tanks tbody th { white-space: normal; }
+  .evenwater-tanks tbody th .evenwater-tag { margin-left: 0; }
+  .evenwater-card .evenwater-scroll { margin-right: 0; padding-right: 0; }
+  .evenwater-card th, .evenwater-card td { padding-left: 0.35rem; padding-right: 0.35rem; }
   .evenwater-scroll { margin-right: -0.95rem; padding-right: 0.95rem; }
   .facts, .legend { grid-template-columns: 1fr; gap: 0; }
   .facts dd, .legend dd { margin-bottom: 0.5rem; }
   .evenwater-readings th.evenwater-time { position: sticky; left: 0; background: var(--evenwater-background); }
 }
-${blockStyle.trim()}
 @page { size: auto; margin: 18mm 16mm 20mm; }
 @media print {
   :root { color-scheme: light; ${colourVariables('print')} }

@@ -3,7 +3,7 @@
 import type { EqualiseStep, Protocol, StopRule, Tank } from '../protocol/types.ts';
 import { undeclaredDifferences, waterVolume } from '../protocol/derived.ts';
 import { formatValue } from '../quantities/format.ts';
-import type { NumberValue } from '../quantities/types.ts';
+import type { NumberValue, Unit } from '../quantities/types.ts';
 import { formatClock } from '../time/text.ts';
 import { capital, listWords } from '../charts/panels.ts';
 import { cautionPreface, cautionsOf } from './cautions.ts';
@@ -18,6 +18,12 @@ const row = (head: Html, cells: readonly Html[], className: string | null = null
 const heading = (text: string): Html => element('h3', { class: 'evenwater-heading' }, escapeHtml(text));
 
 const plainValue = (value: NumberValue): string => formatValue(value, { uncertainty: false });
+
+/** An accuracy or resolution as instrument makers print it: in the unit of the reading, degrees for a thermometer. */
+function instrumentValue(value: NumberValue, unit: Unit | null): string {
+  const text = plainValue(value);
+  return unit?.kind === 'temperature' && value.unit.kind === 'temperature-difference' && value.unit.factor === unit.factor ? text.replace(value.unit.print, unit.print) : text;
+}
 
 /** Keys of a tank in the order in which keepers look for them. */
 const order = ['size', 'water depth', 'volume', 'running since', 'plants', 'animals', 'equipment', 'salinity'];
@@ -53,8 +59,7 @@ function tanksTable(protocol: Protocol, context: RenderContext): Html {
   if (volumes.some((each) => !each.includes('evenwater-none'))) rows.splice(Math.min(rows.length, 2), 0, row('Water volume', volumes));
   for (const name of [...new Set(tanks.flatMap((tank) => [...tank.facts.keys()]))]) write(name.replace(/-/g, ' '), tanks.map((tank) => factText(tank, name)));
   const heads = tanks.map((tank) => element('th', { scope: 'col' }, tankMark(tank), escapeHtml(capital(tank.label)),
-    tank.role ? element('span', { class: `evenwater-tag evenwater-role-${tank.role.value}` }, tank.role.value) : '',
-    tank.group ? element('span', { class: 'evenwater-tag' }, escapeHtml(tank.group.value)) : '', element('code', { class: 'evenwater-id' }, escapeHtml(tank.id))));
+    element('span', { class: 'evenwater-role' }, escapeHtml([tank.role?.value, tank.group ? `group ${tank.group.value}` : null].filter(Boolean).join(', ')), ' ', element('code', {}, escapeHtml(tank.id)))));
   return element('div', { class: 'evenwater-scroll', role: 'region', tabindex: 0, 'aria-label': 'Tanks side by side' },
     element('table', { class: 'evenwater-tanks' }, element('caption', { class: 'evenwater-hidden' }, 'Tanks side by side'),
       element('thead', {}, element('tr', {}, element('td', {}), ...heads)), element('tbody', {}, ...rows)));
@@ -95,7 +100,7 @@ function instrumentsTable(protocol: Protocol): Html {
   const cells = protocol.measure.map((measure) => [
     `${measure.what?.value ?? measure.id} (${measure.id})`, measure.scale ? measure.scale.join(', ') : measure.unit && measure.unit.print !== '1' ? measure.unit.print : '–',
     measure.with?.value ?? '–', measure.in.length > 0 ? measure.in.map((place) => protocol.tanks.find((tank) => tank.id === place.value)?.label ?? place.value).join(', ') : 'all tanks',
-    measure.accuracy ? `± ${plainValue(measure.accuracy)}` : 'not stated', measure.resolution ? plainValue(measure.resolution) : '–', measure.calibrated?.value ?? '–',
+    measure.accuracy ? `± ${instrumentValue(measure.accuracy, measure.unit)}` : 'not stated', measure.resolution ? instrumentValue(measure.resolution, measure.unit) : '–', measure.calibrated?.value ?? '–',
   ]);
   const used = heads.map((_, index) => index < 4 || cells.some((each) => each[index] !== '–'));
   const keep = <T>(list: readonly T[]): T[] => list.filter((_, index) => used[index]);
@@ -134,7 +139,7 @@ export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
   if (cautions.length > 0) {
     const list = element('ul', {}, ...cautions.map((each) => element('li', {}, element('strong', {}, escapeHtml(`${each.title}. `)), escapeHtml(each.text))));
     parts.push(element('details', { class: 'evenwater-cautions', open: context.target === 'post' },
-      element('summary', {}, escapeHtml(`Cautions: ${listWords(cautions.map((each) => each.title.charAt(0).toLowerCase() + each.title.slice(1)))}`)),
+      element('summary', {}, element('strong', {}, 'Cautions'), context.target === 'post' ? '' : escapeHtml(`: ${listWords(cautions.map((each) => each.title.charAt(0).toLowerCase() + each.title.slice(1)))}`)),
       list, element('p', { class: 'evenwater-preface' }, cautionPreface)));
   }
   return element('section', { class: 'evenwater-card evenwater-plan', 'aria-label': 'The plan' }, element('p', { class: 'evenwater-label' }, 'Plan'), ...parts);

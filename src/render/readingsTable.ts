@@ -47,7 +47,7 @@ export function cellHtml(cell: Cell, protocol: Protocol): Html {
   if (state.kind === 'missing') html = element('span', { title: 'not taken' }, html);
   if (state.repeats.length > 1) html = element('span', { title: `mean of ${state.repeats.length} readings: ${state.repeats.join(', ')}` }, html, element('span', { class: 'evenwater-flag' }, `mean of ${state.repeats.length}`));
   if (cell.leftOut) html = element('s', { title: 'left out of every calculation' }, html) + element('span', { class: 'evenwater-flag' }, 'left out');
-  if (cell.doubtful) html += element('span', { class: 'evenwater-flag', title: 'doubtful' }, '?');
+  if (cell.doubtful) html += element('span', { class: 'evenwater-flag evenwater-sign-flag', title: 'doubtful' }, '?');
   if (cell.earlier.length > 0) {
     const first = cell.earlier.map((each) => each.text).join(' → ');
     html += element('span', { class: 'evenwater-flag evenwater-corrected' }, 'first ', element('del', {}, escapeHtml(first)));

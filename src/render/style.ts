@@ -5,11 +5,11 @@ import type { ChartTheme } from '../charts/types.ts';
 
 /** Colours of the page beside those of charts. */
 const page: Readonly<Record<'light' | 'dark' | 'high-contrast' | 'high-contrast-light' | 'print', Readonly<Record<string, string>>>> = {
-  light: { card: '#F7F8FA', line: '#D5DAE1', strong: '#97A1AE', accent: '#0B5C86', good: '#0F6B3F', bad: '#A1243B', 'bad-ground': '#FCEEF0', warn: '#7A4B00', 'warn-ground': '#FDF5E4', code: '#EEF1F4', day: '#FFF6D6', planned: '#E3F0F8' },
-  dark: { card: '#1B2026', line: '#343C46', strong: '#66717E', accent: '#7CC4EE', good: '#6FD3A0', bad: '#FF8FA0', 'bad-ground': '#3A1D24', warn: '#F2C572', 'warn-ground': '#352A14', code: '#232A32', day: '#3D3A22', planned: '#17323F' },
-  'high-contrast': { card: '#000000', line: '#FFFFFF', strong: '#FFFFFF', accent: '#7CD0FF', good: '#8CF0B8', bad: '#FFB3BE', 'bad-ground': '#000000', warn: '#FFD98A', 'warn-ground': '#000000', code: '#1A1A1A', day: '#000000', planned: '#000000' },
-  'high-contrast-light': { card: '#FFFFFF', line: '#292929', strong: '#292929', accent: '#00446B', good: '#00451F', bad: '#7A1029', 'bad-ground': '#FFFFFF', warn: '#4F3000', 'warn-ground': '#FFFFFF', code: '#F0F0F0', day: '#FFFFFF', planned: '#FFFFFF' },
-  print: { card: '#FFFFFF', line: '#B5B5B5', strong: '#777777', accent: '#000000', good: '#000000', bad: '#000000', 'bad-ground': '#FFFFFF', warn: '#000000', 'warn-ground': '#FFFFFF', code: '#F2F2F2', day: '#FFFFFF', planned: '#F2F2F2' },
+  light: { night: '#B7BECA', dusk: '#DDDBD0', card: '#F7F8FA', line: '#D5DAE1', strong: '#97A1AE', accent: '#0B5C86', good: '#0F6B3F', bad: '#A1243B', 'bad-ground': '#FCEEF0', warn: '#7A4B00', 'warn-ground': '#FDF5E4', code: '#EEF1F4', day: '#FFF6D6', planned: '#E3F0F8' },
+  dark: { night: '#0B0E12', dusk: '#33342C', card: '#1B2026', line: '#343C46', strong: '#66717E', accent: '#7CC4EE', good: '#6FD3A0', bad: '#FF8FA0', 'bad-ground': '#3A1D24', warn: '#F2C572', 'warn-ground': '#352A14', code: '#232A32', day: '#5C5528', planned: '#17323F' },
+  'high-contrast': { night: '#3D3D4A', dusk: '#26262E', card: '#000000', line: '#FFFFFF', strong: '#FFFFFF', accent: '#7CD0FF', good: '#8CF0B8', bad: '#FFB3BE', 'bad-ground': '#000000', warn: '#FFD98A', 'warn-ground': '#000000', code: '#1A1A1A', day: '#000000', planned: '#000000' },
+  'high-contrast-light': { night: '#C3C8D4', dusk: '#E2E4EA', card: '#FFFFFF', line: '#292929', strong: '#292929', accent: '#00446B', good: '#00451F', bad: '#7A1029', 'bad-ground': '#FFFFFF', warn: '#4F3000', 'warn-ground': '#FFFFFF', code: '#F0F0F0', day: '#FFFFFF', planned: '#FFFFFF' },
+  print: { night: '#BDBDBD', dusk: '#DEDEDE', card: '#FFFFFF', line: '#B5B5B5', strong: '#777777', accent: '#000000', good: '#000000', bad: '#000000', 'bad-ground': '#FFFFFF', warn: '#000000', 'warn-ground': '#FFFFFF', code: '#F2F2F2', day: '#FFFFFF', planned: '#F2F2F2' },
 };
 
 /** `--evenwater-text: #1B2430; …` for a theme. */
@@ -28,11 +28,11 @@ export const blockStyle = `
 .evenwater-condition { text-decoration-style: dashed; }
 .evenwater-stated { text-decoration-style: dotted; }
 .evenwater-unchecked { text-decoration-style: dotted; text-decoration-thickness: 2px; }
-.evenwater-mark { font-family: system-ui, sans-serif; font-size: 0.68em; line-height: 0; margin-left: 0.12em; color: var(--evenwater-muted); cursor: help; user-select: none; }
-.evenwater-mark a { color: inherit; text-decoration: none; padding: 0.2em; }
+.evenwater-mark { font-family: system-ui, sans-serif; font-size: 0.68em; line-height: 0; margin-left: 0.06em; color: var(--evenwater-muted); cursor: help; user-select: none; }
+.evenwater-mark a { color: inherit; text-decoration: none; padding: 0.5em 0.15em; }
 .evenwater-claim.evenwater-loud { background: var(--evenwater-bad-ground); color: var(--evenwater-bad); text-decoration: underline wavy var(--evenwater-bad); font-weight: 600; padding: 0 0.15em; }
 .evenwater-claim.evenwater-unfilled { background: var(--evenwater-warn-ground); color: var(--evenwater-warn); text-decoration: underline dashed var(--evenwater-warn); }
-.evenwater-complaint { font-family: system-ui, sans-serif; font-size: 0.82em; font-weight: 600; color: var(--evenwater-bad); background: var(--evenwater-bad-ground); border: 1px solid var(--evenwater-bad); border-radius: 0.25rem; padding: 0 0.3rem; margin-left: 0.3rem; }
+.evenwater-complaint { font-family: system-ui, sans-serif; font-size: 0.82em; font-weight: 600; color: var(--evenwater-bad); background: var(--evenwater-bad-ground); border: 1px solid var(--evenwater-bad); border-radius: 0.25rem; padding: 0 0.3rem; margin: 0 0.25rem 0 0.3rem; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
 .evenwater-unfilled + .evenwater-mark + .evenwater-complaint, .evenwater-unfilled + .evenwater-complaint { color: var(--evenwater-warn); background: var(--evenwater-warn-ground); border-color: var(--evenwater-warn); }
 
 .evenwater-problems { list-style: none; margin: 0 0 0.8rem; padding: 0; }
@@ -67,8 +67,8 @@ export const blockStyle = `
 .evenwater-timeline { margin: 0.6rem 0 0.2rem; }
 .evenwater-timeline svg { display: block; overflow: visible; font-family: inherit; font-size: 11px; fill: var(--evenwater-text); }
 .evenwater-bar { fill: var(--evenwater-day); stroke: var(--evenwater-strong); stroke-width: 1; }
-.evenwater-band-dark { fill: var(--evenwater-strong); fill-opacity: 0.55; }
-.evenwater-band-twilight { fill: var(--evenwater-strong); fill-opacity: 0.25; }
+.evenwater-band-dark { fill: var(--evenwater-night); }
+.evenwater-band-twilight { fill: var(--evenwater-dusk); }
 .evenwater-phase { font-weight: 600; }
 .evenwater-slot { stroke: var(--evenwater-text); stroke-width: 1; }
 .evenwater-mark-lamp { stroke: var(--evenwater-muted); stroke-width: 1; stroke-dasharray: 2 2; }
@@ -80,6 +80,7 @@ export const blockStyle = `
 .evenwater-scroll:focus-visible { outline: 2px solid var(--evenwater-accent); outline-offset: 2px; }
 .evenwater-block table { border-collapse: collapse; width: 100%; margin: 0; font-size: 0.82rem; line-height: 1.35; font-variant-numeric: tabular-nums lining-nums; display: table; }
 .evenwater-block caption { caption-side: top; text-align: left; padding: 0 0 0.5rem; font-size: 0.82rem; color: var(--evenwater-muted); text-wrap: pretty; }
+.evenwater-caption { display: block; position: sticky; left: 0; width: max-content; max-width: min(100%, calc(100vw - 2.2rem), 48rem); }
 .evenwater-number-label { font-weight: 650; color: var(--evenwater-text); }
 .evenwater-block th, .evenwater-block td { padding: 0.28rem 0.55rem; border: 0; border-bottom: 1px solid var(--evenwater-line); text-align: left; vertical-align: top; background: none; }
 .evenwater-block tr { background: none; border: 0; }
@@ -97,12 +98,17 @@ export const blockStyle = `
 .evenwater-difference { font-weight: 600; }
 .evenwater-date th { padding-top: 0.55rem; font-weight: 600; color: var(--evenwater-muted); }
 .evenwater-skipped td { text-align: center; color: var(--evenwater-muted); font-style: italic; }
+.evenwater-number .evenwater-flag, .evenwater-time .evenwater-flag { display: block; margin-left: 0; }
+.evenwater-number .evenwater-sign-flag { display: inline; margin-left: 0.15em; font-size: inherit; }
 .evenwater-flag { margin-left: 0.35em; font-size: 0.72rem; color: var(--evenwater-muted); font-weight: 400; white-space: nowrap; }
 .evenwater-note-letter { margin-left: 0.15em; line-height: 0; color: var(--evenwater-muted); font-style: italic; font-weight: 400; }
 .evenwater-table-notes { font-size: 0.78rem; color: var(--evenwater-muted); }
 .evenwater-block .evenwater-table-notes { margin: 0.4rem 0 0; padding-left: 1.4rem; }
 .evenwater-differs > * { background: var(--evenwater-planned) !important; }
 .evenwater-tanks th[scope="col"] { min-width: 8rem; }
+.evenwater-role { display: block; font-weight: 400; color: var(--evenwater-muted); font-size: 0.78rem; }
+.evenwater-tanks tbody th { white-space: nowrap; }
+.evenwater-tanks tbody th .evenwater-tag { margin-left: 0.3em; }
 .evenwater-values .evenwater-how code { background: none; padding: 0; color: var(--evenwater-muted); }
 .evenwater-values td.evenwater-number { font-weight: 600; }
 .evenwater-block td.evenwater-loud, .evenwater-block span.evenwater-loud { color: var(--evenwater-bad); white-space: normal; text-align: left; }

@@ -15,7 +15,8 @@ export interface TableParts {
 
 export function tableHtml(parts: TableParts): Html {
   const label = `${parts.number === null ? '' : `Table ${parts.number}. `}${parts.caption}`;
-  const caption = element('caption', {}, ...(parts.number === null ? [] : [element('span', { class: 'evenwater-number-label' }, `Table ${parts.number}.`), ' ']), escapeHtml(parts.caption));
+  const caption = element('caption', {}, element('span', { class: 'evenwater-caption' },
+    ...(parts.number === null ? [] : [element('span', { class: 'evenwater-number-label' }, `Table ${parts.number}.`), ' ']), escapeHtml(parts.caption)));
   const notes = parts.notes && parts.notes.length > 0 ? element('ol', { class: 'evenwater-table-notes', type: 'a' }, ...parts.notes) : '';
   return element('div', { class: `evenwater-table ${parts.className}` },
     element('div', { class: 'evenwater-scroll', role: 'region', tabindex: 0, 'aria-label': label.length > 140 ? `${label.slice(0, 137)}…` : label },

@@ -32,4 +32,10 @@ export const fixTitles: Sentences<string> = {
   'pin-file-as-it-is': (args) => `Pin ${text(args, 'path')} as it is now`,
   'write-file-keys': (args) => `Write ${text(args, 'lines')} into the block`,
   'write-file-columns': () => 'Write the proposed columns into the block',
+  'reading-used': (args) => `Reading used: ${text(args, 'series')} at ${text(args, 'time')} is ${text(args, 'text')}`,
+  'first-named-here': (args) => `“${text(args, 'name')}” is named here first`,
+  'seal-here': () => 'The seal stands here',
+  'first-protocol': () => 'The first protocol stands here',
+  'first-of-name': (args) => `The first block named “${text(args, 'name')}” stands here`,
+  'first-value-here': () => 'The first value stands here',
 };

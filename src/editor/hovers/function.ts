@@ -1,6 +1,6 @@
 // Hover on a function's name in a formula: its entry of the catalogue.
 import * as vscode from 'vscode';
-import { functionByName } from '../../formula/catalogue.ts';
+import { functionByName, signatureLabel } from '../../formula/catalogue.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { MappedText } from '../../note/mappedText.ts';
 import { toDocumentRange } from '../../note/mappedText.ts';
@@ -14,7 +14,8 @@ export const hoverFunction: Find = (note, offset) => {
     const call = [...formula.text.matchAll(/([a-z][a-z0-9-]*)[ \t]*\(/gi)].find((match) => match.index <= within && within <= match.index + match[1]!.length);
     const entry = call && functionByName(call[1]!.toLowerCase());
     if (!call || !entry) continue;
-    const text = new vscode.MarkdownString().appendCodeblock(entry.label, 'text').appendText(entry.definition);
+    const labels = entry.signatures.map((signature) => signatureLabel(entry.name, signature));
+    const text = new vscode.MarkdownString().appendCodeblock(labels.join('\n'), 'text').appendText(entry.definition);
     if (entry.equation) text.appendCodeblock(entry.equation, 'text');
     text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Gives: {0}', entry.units));
     if (entry.source) text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Source: {0}', entry.source));

@@ -31,10 +31,11 @@ suite('plain Markdown', () => {
   test('problems go when the note is closed for good', async () => {
     const copy = fixture('closing.tank.md');
     await vscode.workspace.fs.copy(fixture('night.tank.md'), copy, { overwrite: true });
-    const note = await open('closing.tank.md');
+    await vscode.commands.executeCommand('vscode.open', copy); // Not openTextDocument, which keeps a document for minutes.
+    const note = await until('the note', () => vscode.workspace.textDocuments.find((document) => document.uri.toString() === copy.toString()));
     await until('problems', () => withCode(note, 'claim-unfilled'));
     await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
     await vscode.workspace.fs.delete(copy);
-    await until('problems to go', () => vscode.languages.getDiagnostics(copy).length === 0, 60_000);
+    await until('problems to go', () => vscode.languages.getDiagnostics(copy).length === 0);
   });
 });

@@ -15,6 +15,7 @@ import { functionByName } from '../formula/catalogue.ts';
 import { evaluateResult } from '../formula/evaluate.ts';
 import { checkClaim } from '../claims/checkClaim.ts';
 import { findLooseNumbers } from '../claims/looseNumbers.ts';
+import { checkWording } from '../claims/wording.ts';
 import { separateAccepted } from './accepted.ts';
 import { checkEqualisation, checkStopRules } from './conditions.ts';
 import { drawnBlockProblems } from './figureBlock.ts';
@@ -59,7 +60,8 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
     ...syntax.problems, ...protocolProblems, ...readingProblems, ...datasetProblems, ...valueProblems,
     ...results.flatMap((result) => result.evaluation.problems),
     ...claims.flatMap((claim) => claim.problems),
-    ...findLooseNumbers(syntax.prose, context),
+    ...findLooseNumbers(syntax.prose, context, syntax.claims),
+    ...checkWording(syntax, context),
     ...equalise.problems, ...stopRules.problems,
     ...drawnBlockProblems(syntax, protocol, dataset),
   ], protocol);

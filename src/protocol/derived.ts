@@ -2,7 +2,7 @@
 import type { NumberValue } from '../quantities/types.ts';
 import { parseUnit } from '../quantities/units.ts';
 import type { Instant } from '../time/instant.ts';
-import { sunNames } from './readSchedule.ts';
+import { timesByName } from './readSchedule.ts';
 import { quantityOf } from './values.ts';
 import type { Phase, Protocol, Tank } from './types.ts';
 
@@ -49,30 +49,18 @@ export function undeclaredDifferences(protocol: Pick<Protocol, 'tanks' | 'differ
   return allDifferences(protocol).filter((each) => !declared.has(each.key));
 }
 
-const sunEvents = ['dawn', 'sunrise', 'sunset', 'dusk'] as const;
-
 /**
- * All instants of a name, in order: `light-off` of a run over three nights has three, `light-off-2` the second.
+ * All instants of a name within the run, in order: `light-off` of a run over three nights has three, `light-off-2` is the second.
  * Names: start, end, light-off, light-on, sunrise, sunset, dawn, dusk, and the ids of events. Empty where there is none.
- * Sun times are those within the run, or the nearest one to it where none falls inside.
  */
 export function namedInstants(protocol: Pick<Protocol, 'schedule' | 'sun' | 'events'>, name: string): Instant[] {
-  const plain = plainInstants(protocol, name);
-  if (plain.length) return plain;
+  const event = protocol.events.filter((each) => each.id === name).map((each) => each.at);
+  if (event.length || !protocol.schedule) return event;
+  const times: Readonly<Record<string, readonly Instant[]>> = timesByName(protocol.schedule, protocol.sun);
+  if (Object.hasOwn(times, name)) return [...times[name]!];
   const numbered = /^(light-off|light-on|sunrise|sunset|dawn|dusk)-(\d+)$/.exec(name);
-  const one = numbered ? plainInstants(protocol, numbered[1]!)[Number(numbered[2]) - 1] : undefined;
+  const one = numbered ? times[numbered[1]!]?.[Number(numbered[2]) - 1] : undefined;
   return one === undefined ? [] : [one];
-}
-
-function plainInstants({ schedule, sun, events }: Pick<Protocol, 'schedule' | 'sun' | 'events'>, name: string): Instant[] {
-  const event = events.filter((each) => each.id === name).map((each) => each.at);
-  if (event.length || !schedule) return event;
-  if (name === 'start') return [schedule.start];
-  if (name === 'end') return schedule.end === null ? [] : [schedule.end];
-  if (name === 'light-off') return [...schedule.lightOff];
-  if (name === 'light-on') return [...schedule.lightOn];
-  const sunEvent = sunEvents.find((each) => each === name);
-  return sunEvent ? sunNames(sun, schedule.start, schedule.end)[sunEvent] : [];
 }
 
 /** The instant of the name when there is exactly one. */

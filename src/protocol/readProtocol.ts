@@ -13,12 +13,12 @@ import { derivedPhases, nightsOf } from './phases.ts';
 import { readTree, type TextNode } from './planTree.ts';
 import { readLimits, readMeasures } from './readMeasures.ts';
 import { readPlace } from './readPlace.ts';
-import { readSchedule, sunNames } from './readSchedule.ts';
+import { readSchedule, timesByName } from './readSchedule.ts';
 import { readTanks, reportUnknownTank } from './readTanks.ts';
 import { protocolSchema, schemaAt } from './schema.ts';
 import { readInstant, readWindow, scopeOf } from './timeValues.ts';
 import { readDurationText } from './values.ts';
-import type { EqualiseStep, Phase, Placed, PlanEvent, Protocol, Schedule, StopRule, SunDay, Tank } from './types.ts';
+import type { EqualiseStep, Phase, Placed, PlanEvent, Protocol, Schedule, StopRule, Tank } from './types.ts';
 
 /**
  * Reads the plan. `protocol` is null only when the block holds no map of keys at all.
@@ -52,7 +52,7 @@ function readPlan(reader: MapReader, range: SourceRange, collector: Collector): 
   const planned = scheduleReader && readSchedule(scheduleReader, place, zone, collector);
   const schedule = planned?.schedule ?? null;
   const sun = planned?.sun ?? [];
-  const known = schedule ? knownInstants(schedule, sun) : {};
+  const known = schedule ? timesByName(schedule, sun) : {};
   const events = readEvents(reader, zone, schedule, known, tankIds, names, collector);
   const withEvents = { ...known, ...Object.fromEntries(events.flatMap((event) => (event.id === null ? [] : [[event.id, [event.at]]]))) };
   const derived = schedule ? derivedPhases(schedule.start, schedule.end, nightsOf(schedule.start, schedule.end, schedule.lightOff, schedule.lightOn, sun)) : [];
@@ -71,14 +71,6 @@ function readPlan(reader: MapReader, range: SourceRange, collector: Collector): 
 }
 
 const placedTexts = (nodes: readonly TextNode[]): Placed<string>[] => nodes.map((node) => ({ value: node.value.trim(), range: node.range }));
-
-/** The names of instants that the schedule gives. */
-function knownInstants(schedule: Schedule, sun: readonly SunDay[]): Record<string, readonly Instant[]> {
-  return {
-    start: [schedule.start], ...(schedule.end === null ? {} : { end: [schedule.end] }),
-    'light-off': schedule.lightOff, 'light-on': schedule.lightOn, ...sunNames(sun, schedule.start, schedule.end),
-  };
-}
 
 function readLanguage(reader: MapReader, collector: Collector): string {
   const node = reader.textNode('language');

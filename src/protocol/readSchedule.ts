@@ -154,9 +154,7 @@ export function readSchedule(reader: MapReader, place: Place, zone: Zone, collec
   const { lightOff, lightOn } = planLights(off, on, start.value, stop, zone);
   const last = Math.max(stop ?? start.value + day, lightOff.at(-1) ?? 0, stop === null ? (lightOff.at(-1) ?? start.value) + day : 0);
   const sun = sunOf(place, Math.min(start.value, lightOff[0] ?? start.value), Math.min(last, start.value + mostDays * day), zone);
-  const names = {
-    start: [start.value], ...(stop === null ? {} : { end: [stop] }), 'light-off': lightOff, 'light-on': lightOn, ...sunNames(sun, start.value, stop),
-  };
+  const names = timesByName({ start: start.value, end: stop, lightOff, lightOn }, sun);
   const sampling: Sampling[] = [];
   const slots: Instant[] = [];
   for (const node of reader.texts('every')) {
@@ -181,19 +179,23 @@ export function readSchedule(reader: MapReader, place: Place, zone: Zone, collec
   };
 }
 
-/**
- * Sun times by name. Those within the run; where none falls inside, the nearest one to the run
- * (`sunset` of a run that starts in the evening is the one before it).
- */
-export function sunNames(sun: readonly SunDay[], start: Instant, end: Instant | null): Record<'dawn' | 'sunrise' | 'sunset' | 'dusk', Instant[]> {
-  const of = (name: 'dawn' | 'sunrise' | 'sunset' | 'dusk'): Instant[] => {
-    const all = sun.flatMap((each) => (each[name] === null ? [] : [each[name]]));
-    const stop = end ?? start + day;
-    const inside = all.filter((time) => time >= start && time <= stop);
-    if (inside.length || all.length === 0) return inside;
-    const distance = (time: Instant): number => (time < start ? start - time : time - stop);
-    return [all.reduce((best, time) => (distance(time) < distance(best) ? time : best))];
-  };
-  return { dawn: of('dawn'), sunrise: of('sunrise'), sunset: of('sunset'), dusk: of('dusk') };
-}
+export type TimeName = 'start' | 'end' | 'light-off' | 'light-on' | 'sunrise' | 'sunset' | 'dawn' | 'dusk';
 
+/**
+ * The instants of each name: those within the run. Lights that go off before it or come on after it count where none
+ * falls inside, because they bound the night all the same; sun times outside the run do not.
+ */
+export function timesByName(schedule: Pick<Schedule, 'start' | 'end' | 'lightOff' | 'lightOn'>, sun: readonly SunDay[]): Record<TimeName, readonly Instant[]> {
+  const { start, end } = schedule;
+  const stop = end ?? start + day;
+  const inside = (times: readonly Instant[]): Instant[] => sorted(times).filter((time) => time >= start && time <= stop);
+  const lights = (times: readonly Instant[]): readonly Instant[] => {
+    const found = inside(times);
+    return found.length ? found : times;
+  };
+  const sunTimes = (name: 'dawn' | 'sunrise' | 'sunset' | 'dusk'): Instant[] => inside(sun.flatMap((each) => each[name] ?? []));
+  return {
+    start: [start], end: end === null ? [] : [end], 'light-off': lights(schedule.lightOff), 'light-on': lights(schedule.lightOn),
+    dawn: sunTimes('dawn'), sunrise: sunTimes('sunrise'), sunset: sunTimes('sunset'), dusk: sunTimes('dusk'),
+  };
+}

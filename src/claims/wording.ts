@@ -64,10 +64,13 @@ function hiddenParts(claim: ClaimSyntax): SourceRange[] {
 }
 
 function sentenceAround(text: string, claim: SourceRange): SourceRange {
-  const before = text.slice(0, claim.start);
+  // No sentence is longer than this; a look at the whole text for each claim would make long notes slow.
+  const longest = 3_000;
+  const from = Math.max(0, claim.start - longest);
+  const before = text.slice(from, claim.start);
   const starts = [...before.matchAll(/[.!?:]["”)\]]?\s+(?=\S)|\n[ \t>]*\n|\n#+ /g)].at(-1);
-  const start = starts ? starts.index + starts[0].length : 0;
-  const after = text.slice(claim.end);
+  const start = from + (starts ? starts.index + starts[0].length : 0);
+  const after = text.slice(claim.end, claim.end + longest);
   const stop = /[.!?](?=["”)\]]?(?:\s|$))|\n[ \t>]*\n/.exec(after);
   return { start: Math.min(start, claim.start), end: claim.end + (stop ? stop.index : after.length) };
 }

@@ -90,7 +90,8 @@ function readingCandidates(mention: NumberMention, context: FormulaContext): Can
       const value = series.values[index]!;
       if (shows(mention, convert(value, series.unit, unit))) {
         const text = timeText(time, context);
-        found.push({ formula: `at(${series.id}, ${text})`, value: { type: 'number', value, unit: series.unit, contributions: null }, cues: [...cues, text] });
+        const place = index === 0 ? ['started', 'start', 'began', 'first'] : index === series.times.length - 1 ? ['ended', 'last', 'finally'] : [];
+        found.push({ formula: `at(${series.id}, ${text})`, value: { type: 'number', value, unit: series.unit, contributions: null }, cues: [...cues, text, ...place] });
       }
     });
   }
@@ -148,7 +149,9 @@ function gives(candidate: Candidate, mention: AnyMention, context: FormulaContex
 export function formulasFor(mention: AnyMention, near: string, candidates: readonly Candidate[], context: FormulaContext): string[] {
   const words = near.toLowerCase();
   const score = (candidate: Candidate): number => candidate.cues.reduce((sum, cue) => sum + (cue.length > 1 && words.includes(cue.toLowerCase()) ? 1 : 0), 0);
-  const fitting = [...candidates.filter((candidate) => gives(candidate, mention, context)), ...(mention.kind === 'number' ? readingCandidates(mention, context) : [])];
+  const named = new Set(context.results.map((result) => result.name));
+  const given = candidates.filter((candidate) => gives(candidate, mention, context));
+  const fitting = [...given.filter((each) => named.has(each.formula)), ...(mention.kind === 'number' ? readingCandidates(mention, context) : []), ...given.filter((each) => !named.has(each.formula))];
   return fitting.map((candidate, index) => ({ formula: candidate.formula, score: score(candidate), index }))
     .sort((a, b) => b.score - a.score || a.index - b.index).slice(0, 5).map((each) => each.formula);
 }

@@ -71,7 +71,7 @@ export const claimsCodes = {
   'below-resolution': {
     severity: 'warning', args: ['value', 'halfWidth'], fixable: false,
     why: 'The change is smaller than what the instruments can tell from no change at all (95 %). The number may stand; a conclusion from it may not.',
-    example: { prose: 'The open tank fell {0.01 mg/L = fall(open.DO, 23:30..00:00)}.' },
+    example: { prose: 'Before lights-off the open tank fell {0.00 mg/L = fall(open.DO, 20:30..21:00)}.' },
   },
   'windows-differ': {
     severity: 'warning', args: ['left', 'right'], fixable: false,

@@ -30,7 +30,7 @@ const plainCount = (text) => {
   return { passed: Number(line?.[1] ?? 0), failed: Number(line?.[2] ?? 0), skipped: Number(line?.[3] ?? 0) };
 };
 
-suite('unit, property and conformance tests', process.execPath, ['node_modules/mocha/bin/mocha.js', '--reporter', 'dot'], mochaCount);
+suite('unit, property and conformance tests', process.execPath, ['node_modules/mocha/bin/mocha.js', '--reporter', 'dot', 'test/unit/**/*.test.ts'], mochaCount);
 for (const script of ['scripts/test-workbench.mjs']) {
   if (existsSync(path.join(root, script))) suite(script, process.execPath, [script], plainCount);
 }

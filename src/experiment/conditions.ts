@@ -7,15 +7,20 @@ import type { FormulaContext } from '../formula/context.ts';
 import { evaluate, evaluateAtEachReading } from '../formula/evaluate.ts';
 import { parseFormula } from '../formula/parse.ts';
 import { showValue } from '../formula/show.ts';
-import { formatClock, formatDate } from '../time/text.ts';
+import { formatClock, formatDate, formatInstant } from '../time/text.ts';
 import type { EqualiseCheck, StopRuleCheck } from './types.ts';
 
-/** From the start to lights-off; the whole run where no lights-off is planned. */
-function levelWindow(protocol: Protocol): Window | null {
+/**
+ * The time in which the tanks have to be level: from the start to lights-off; where no lights-off is planned, to the first
+ * event (that is where the treatment sets in); with neither, the first reading alone.
+ */
+function levelWindow(protocol: Protocol, context: FormulaContext): Window | null {
   const { schedule } = protocol;
   if (!schedule) return null;
   const lightOff = schedule.lightOff.find((instant) => instant >= schedule.start);
-  const to = lightOff ?? schedule.end ?? schedule.slots.at(-1) ?? null;
+  const firstEvent = protocol.events.map((event) => event.at).filter((at) => at >= schedule.start).sort((a, b) => a - b)[0];
+  const firstReading = context.dataset.times.find((time) => time >= schedule.start);
+  const to = lightOff ?? firstEvent ?? firstReading ?? null;
   return to === null ? null : { from: schedule.start, to };
 }
 
@@ -33,18 +38,16 @@ function worstFigure(accept: MappedText, context: FormulaContext, window: Window
   if (expression.kind !== 'binary' || !['<', '<=', '>', '>='].includes(expression.operator)) return null;
   const summary = expression.operator.startsWith('<') ? 'max' : 'min';
   const left = accept.text.slice(expression.left.range.start, expression.left.range.end);
-  const { protocol } = context;
-  if (!protocol?.schedule) return null;
-  const to = protocol.schedule.lightOff.includes(window.to) ? 'start..light-off' : null;
-  const formula = to ? `${summary}(${left}, ${to})` : `${summary}(${left})`;
-  const { value } = evaluate(mappedText(formula), context);
+  if (!context.protocol) return null;
+  const stretch = `${formatInstant(window.from, context.protocol.zone)}..${formatInstant(window.to, context.protocol.zone)}`;
+  const { value } = evaluate(mappedText(`${summary}(${left}, ${stretch})`), context);
   return value === null ? null : showValue(value, context);
 }
 
 export function checkEqualisation(protocol: Protocol, context: FormulaContext): { checks: EqualiseCheck[]; problems: Problem[] } {
   const checks: EqualiseCheck[] = [];
   const problems: Problem[] = [];
-  const window = levelWindow(protocol);
+  const window = levelWindow(protocol, context);
   protocol.equalise.forEach((step, index) => {
     if (!step.accept || !window) {
       checks.push({ step: index, holds: null, checkedAt: [], worst: null });

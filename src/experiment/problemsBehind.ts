@@ -53,7 +53,7 @@ export function problemsBehind(formula: string, note: Note): Problem[] {
       for (const row of table.rows) {
         if (each.range.end <= row.range.start || each.range.start >= row.range.end) continue;
         if (touches(each, row.timeRange.start, row.timeRange.end)) behind.add(each);
-        if (each.code === 'column-count') behind.add(each);
+        if ((each.code as string) === 'column-count') behind.add(each);
         for (const index of columns) {
           const cell = row.cells[index];
           if (cell && touches(each, cell.range.start, cell.range.end)) behind.add(each);

@@ -21,6 +21,13 @@ export const functions: readonly FunctionEntry[] = [
 
 export const functionNames: readonly string[] = functions.map((entry) => entry.name);
 
+/** Names that people bring from elsewhere, for the fix of a function that is not there. */
+export const otherFunctionNames: Readonly<Record<string, string>> = {
+  avg: 'mean', average: 'mean', minimum: 'min', lowest: 'min', maximum: 'max', highest: 'max', stdev: 'sd', std: 'sd', delta: 'change', diff: 'difference',
+  drop: 'fall', decrease: 'fall', increase: 'rise', loss: 'fall', gain: 'rise', value: 'at', regression: 'slope', trend: 'slope', log: 'ln', root: 'sqrt',
+  length_of: 'duration', every: 'all', some: 'any', number: 'count', n: 'count', spread: 'range',
+};
+
 const byName: ReadonlyMap<string, FunctionEntry> = new Map(functions.map((entry) => [entry.name, entry]));
 
 export function functionByName(name: string): FunctionEntry | null {

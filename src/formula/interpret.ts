@@ -7,7 +7,7 @@ import { exactValue, isFailure, toUnit } from '../quantities/value.ts';
 import type { Unit } from '../quantities/types.ts';
 import { checkArguments } from './arguments.ts';
 import { Call } from './call.ts';
-import { functionByName, functionNames } from './catalogue.ts';
+import { functionByName, functionNames, otherFunctionNames } from './catalogue.ts';
 import { typedInstant } from './instants.ts';
 import { nearestName } from './names.ts';
 import { calculate, combineTruths, compareValues, durationNumber, failWith, invertTruth, isWords, mapSeries, negated, type Side } from './operations.ts';
@@ -69,6 +69,7 @@ function binary(run: Run, expression: Binary): FormulaValue | null {
   const { operator, operatorRange } = expression;
   if (operator === '==') {
     const words = comparedWord(run, expression);
+    if (words === 'failed') return null;
     if (words) return compareValues(run, '==', words[0], words[1], operatorRange);
   }
   const left = interpret(run, expression.left);
@@ -85,7 +86,7 @@ function binary(run: Run, expression: Binary): FormulaValue | null {
 }
 
 /** `mat.behaviour == calm`: beside words of a scale, a bare name is looked up in that scale first. */
-function comparedWord(run: Run, expression: Binary): [Side, Side] | null {
+function comparedWord(run: Run, expression: Binary): [Side, Side] | 'failed' | null {
   const sides = [expression.left, expression.right] as const;
   for (const [index, side] of sides.entries()) {
     const other = sides[1 - index]!;
@@ -94,12 +95,12 @@ function comparedWord(run: Run, expression: Binary): [Side, Side] | null {
     const measure = run.context.protocol?.measure.find((each) => each.id === other.parts[1]);
     if (!measure?.scale) continue;
     const series = interpret(run, other);
-    if (!series) return null;
+    if (!series) return 'failed';
     if (!isWords(series)) continue;
     if (!measure.scale.includes(word)) {
       const nearest = nearestName(word, measure.scale);
       run.fail('word-not-in-scale', side.range, { word, quantity: measure.id, scale: measure.scale }, nearest ? [run.replace(side.range, nearest, { preferred: true })] : []);
-      return null;
+      return 'failed';
     }
     return [{ value: series, expression: other }, { value: { type: 'word', word }, expression: side }];
   }
@@ -154,7 +155,7 @@ function callFunction(run: Run, expression: Extract<Expression, { kind: 'call' }
   const values = expression.operands.map((operand) => interpret(run, operand));
   const optionValues = expression.options.map((option) => interpret(run, option.value));
   if (!entry) {
-    const nearest = nearestName(expression.name, functionNames);
+    const nearest = (Object.hasOwn(otherFunctionNames, expression.name.toLowerCase()) ? otherFunctionNames[expression.name.toLowerCase()] : null) ?? nearestName(expression.name, functionNames);
     return run.fail('unknown-function', expression.nameRange, { name: expression.name, nearest: nearest ?? '' },
       nearest ? [run.replace(expression.nameRange, nearest, { preferred: true })] : []);
   }

@@ -77,20 +77,21 @@ function unitOf(value: FormulaValue): Unit | null {
 
 /** A failure of src/quantities as a problem of the formula. */
 export function failWith(run: Run, failure: Failure, range: SourceRange, left: Unit | null, right: Unit | null, bare: SourceRange | null = null): null {
-  const args = { left: nameUnit(left), right: nameUnit(right), ...failure.args };
+  const args: { left: string; right: string; unit?: string } = { ...failure.args, left: nameUnit(left), right: nameUnit(right) };
   switch (failure.failure) {
     case 'unit-mismatch': {
       const missing = bare && left && right ? (left.symbol === one.symbol ? right : left) : null;
       return run.fail('unit-mismatch', range, args, missing && bare ? [run.replace(bare, `${run.textOf(bare)} ${missing.symbol}`)] : []);
     }
-    case 'no-true-zero': return run.fail('no-true-zero', range, args);
-    case 'zero-base': return run.fail('zero-base', range, args);
-    default: return run.fail('not-finite', range, args);
+    case 'no-true-zero': return run.fail('no-true-zero', range, { unit: args.unit ?? args.left });
+    case 'zero-base': return run.fail('zero-base', range, { time: '', unit: args.unit ?? '' });
+    default: return run.fail('not-finite', range);
   }
 }
 
 function nameUnit(unit: Unit | null): string {
-  return !unit || unit.symbol === one.symbol ? 'a plain number' : unit.symbol;
+  if (!unit || unit.symbol === one.symbol) return 'a plain number';
+  return unit.kind === 'temperature-difference' && unit.dimension.time === 0 ? 'a difference of temperatures' : unit.print || unit.symbol;
 }
 
 /** `a + b`, `a - b`, `a * b`, `a / b`. */

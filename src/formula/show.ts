@@ -5,6 +5,7 @@ import { utc } from '../time/zone.ts';
 import { flag } from '../dataset/types.ts';
 import { decimalsFor, formatValue } from '../quantities/format.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
+import type { Unit } from '../quantities/types.ts';
 import type { FormulaContext } from './context.ts';
 import { runOf } from './run.ts';
 import type { FormulaNumber, FormulaValue, SeriesPoint, SeriesValue } from './types.ts';
@@ -55,10 +56,15 @@ export function showValue(value: FormulaValue, context: FormulaContext, options:
 }
 
 function showNumber(value: FormulaNumber, context: FormulaContext, options: ShowOptions): string {
-  return formatValue(value, {
+  return formatValue({ ...value, unit: printedUnit(value.unit) }, {
     decimals: options.decimals ?? shownDecimals(value), decimalMark: decimalMark(context), uncertainty: options.withUncertainty ?? false,
     withUnit: options.withUnit ?? true,
   });
+}
+
+/** The unit as readers know it: a difference of temperatures is printed in °C, where K would puzzle a keeper. */
+export function printedUnit(unit: Unit): Unit {
+  return unit.kind === 'temperature-difference' && /^K(?![a-z])/u.test(unit.print) ? { ...unit, print: `°C${unit.print.slice(1)}` } : unit;
 }
 
 function showInstant(instant: number, context: FormulaContext, options: ShowOptions): string {

@@ -1,6 +1,8 @@
 // Functions of change between readings: end to end, per cent, per hour, by least squares, and at its steepest.
 import { leastSquaresLine } from '../../analysis/line.ts';
 import { neighbouringStretches, stretchesOver, type Stretch } from '../../analysis/steepest.ts';
+import { measureOf } from '../../dataset/readingValue.ts';
+import { measureByName } from '../../quantities/measures.ts';
 import { hour } from '../../time/instant.ts';
 import { formatDuration } from '../../time/text.ts';
 import { differenceUnit, parseUnit } from '../../quantities/units.ts';
@@ -11,7 +13,7 @@ import { rateUnit } from '../operations.ts';
 import { mergedParts } from '../seriesValues.ts';
 import type { FormulaNumber, FormulaValue, SeriesPoint } from '../types.ts';
 import { seriesAndWindow, seriesParameter, windowParameter, type FunctionEntry, type OptionParameter, type Signature } from './entry.ts';
-import { decimalsOf } from './summary.ts';
+import { decimalsOf, enoughDecimals } from './summary.ts';
 
 function change(call: Call, sign: 1 | -1): FormulaNumber | null {
   const ends = call.ends(0, 1);
@@ -27,6 +29,10 @@ function percent(call: Call, sign: 1 | -1): FormulaNumber | null {
 }
 
 function percentBetween(call: Call, first: SeriesPoint, last: SeriesPoint, sign: 1 | -1): FormulaNumber | null {
+  const { origin, unit } = call.series(0);
+  const { protocol } = call.run.context;
+  const what = origin && protocol ? measureOf(protocol, origin.quantity, origin.instrument)?.what?.value : undefined;
+  if (what !== undefined && measureByName(what)?.trueZero === false) return call.fail('no-true-zero', { unit: unit.symbol }, call.rangeOf(0));
   const result = percentChange(call.numberAt(first, 0), call.numberAt(last, 0));
   if (isFailure(result)) {
     if (result.failure === 'zero-base') return call.fail('zero-base', { time: call.time(first.time), unit: call.series(0).unit.symbol }, call.rangeOf(0));
@@ -43,12 +49,9 @@ function rate(call: Call): FormulaNumber | null {
 
 function rateBetween(call: Call, from: SeriesPoint, to: SeriesPoint, sign: 1 | -1): FormulaNumber {
   const hours = (to.time - from.time) / hour;
-  return {
-    ...combine(sign * (to.value - from.value) / hours, rateUnit(call.series(0).unit), [
-      { value: call.numberAt(to, 0), derivative: sign / hours }, { value: call.numberAt(from, 0), derivative: -sign / hours },
-    ]),
-    ...decimalsOf([from, to]),
-  };
+  const value = sign * (to.value - from.value) / hours;
+  const parts = [{ value: call.numberAt(to, 0), derivative: sign / hours }, { value: call.numberAt(from, 0), derivative: -sign / hours }];
+  return { ...combine(value, rateUnit(call.series(0).unit), parts), ...enoughDecimals(value, decimalsOf([from, to])) };
 }
 
 function slope(call: Call): FormulaNumber | null {
@@ -59,7 +62,7 @@ function slope(call: Call): FormulaNumber | null {
   call.use(points);
   call.remark('least-squares', { count: points.length });
   const parts = points.map((point, index) => ({ value: call.numberAt(point, 0), derivative: line.weights[index]! }));
-  return { ...combine(line.slope, rateUnit(call.series(0).unit), parts), ...decimalsOf(points, 1) };
+  return { ...combine(line.slope, rateUnit(call.series(0).unit), parts), ...enoughDecimals(line.slope, decimalsOf(points, 1)) };
 }
 
 function steepest(call: Call, which: 'fall' | 'rise'): Stretch<SeriesPoint> | null {

@@ -99,7 +99,7 @@ export const comparisonFunctions: readonly FunctionEntry[] = [
     equation: '(T̄(window) − T̄(baseline)) − (C̄(window) − C̄(baseline)), paired in time',
     source: 'Stewart-Oaten, Murdoch and Parker (1986), Ecology 67, 929–940',
     example: { formula: 'contrast(DO, dark)', on: 'the oxygen of both tanks', gives: '-1.44 mg/L' },
-    words: 'the change of {1} in the treatment tanks beyond that in the control tanks, from the baseline to {2}',
+    words: 'the change of {1} in the treatment tanks beyond that in the control tanks, from the baseline{window}',
     evaluate: notYet, notYet: true,
   },
   {

@@ -28,7 +28,12 @@ export interface OptionParameter {
   readonly about: string;
 }
 
-export interface Signature { readonly parameters: readonly Parameter[]; readonly options: readonly OptionParameter[] }
+export interface Signature {
+  readonly parameters: readonly Parameter[];
+  readonly options: readonly OptionParameter[];
+  /** Plain words where this signature reads differently from the entry's. */
+  readonly words?: string;
+}
 
 export interface FunctionExample {
   readonly formula: string;
@@ -55,7 +60,10 @@ export interface FunctionEntry {
   readonly source: string | null;
   /** Values are of the example note of src/formula/catalogue/exampleNote.ts. */
   readonly example: FunctionExample;
-  /** In plain English: `{1}` is the first operand, `{window}` the stretch of time, `{every}` an option. */
+  /**
+   * In plain English: `{1}` is the first operand, `{bare 1}` the same without its article, `{window}` the stretch of time,
+   * `{every}` an option. What was left away leaves nothing behind.
+   */
   readonly words: string;
   readonly evaluate: (call: Call) => FormulaValue | null;
   /** Named and checked, but not computed in this version: using it is the problem `function-not-yet`. */

@@ -113,7 +113,7 @@ export const oxygenFunctions: readonly FunctionEntry[] = [
   {
     name: 'solubility', group: 'oxygen', gives: 'number or series', units: 'mg/L',
     signatures: [
-      { parameters: [{ name: 'tank', type: 'tank', about: 'a tank whose temperature is measured' }], options: [] },
+      { parameters: [{ name: 'tank', type: 'tank', about: 'a tank whose temperature is measured' }], options: [], words: 'the oxygen solubility in {1}' },
       {
         parameters: [
           { name: 'temperature', type: 'temperature', about: 'water temperature, such as 24.9 degC or mat.T' },
@@ -126,27 +126,27 @@ export const oxygenFunctions: readonly FunctionEntry[] = [
     definition: 'The oxygen that the water holds in equilibrium with air, at the temperature, station pressure and salinity of the same row.',
     equation: 'C = C₁(T) · exp(−S(0.017674 − 10.754/T + 2140.7/T²)) · P(1 − u/P)(1 − θP) / ((1 − u)(1 − θ)), P in atm', source,
     example: { formula: 'solubility(25 degC, standard-pressure)', on: 'fresh water', gives: '8.26 mg/L' },
-    words: 'the oxygen solubility at {1}{2}',
+    words: 'the oxygen solubility at {1} and {2}',
     evaluate: solubility,
   },
   {
     name: 'saturation', group: 'oxygen', gives: 'series', units: '% of the solubility at the pressure of the place', signatures: oxygenSignature,
     definition: 'Dissolved oxygen in per cent of the solubility at the temperature, station pressure and salinity of the same row.',
     equation: '100 · C / C(T, S, P)', source,
-    example: { formula: 'at(saturation(mat.DO), 22:00)', on: mat, gives: '100.1 %' }, words: 'the oxygen saturation of {1}{window}',
+    example: { formula: 'at(saturation(mat.DO), 22:00)', on: mat, gives: '100.1 %' }, words: 'the saturation of {1}{window}',
     evaluate: saturation,
   },
   {
     name: 'deficit', group: 'oxygen', gives: 'series', units: 'mg/L', signatures: oxygenSignature,
     definition: 'How much dissolved oxygen is lacking to the solubility of the same row; negative in supersaturated water.', equation: 'C(T, S, P) − C', source,
-    example: { formula: 'max(deficit(mat.DO))', on: mat, gives: '2.58 mg/L' }, words: 'the oxygen deficit of {1}{window}',
+    example: { formula: 'max(deficit(mat.DO))', on: mat, gives: '2.58 mg/L' }, words: 'the deficit of {1} to full saturation{window}',
     evaluate: deficit,
   },
   {
     name: 'respiration', group: 'oxygen', gives: 'number', units: 'mg/L/h', signatures: nightSignature,
     definition: 'The oxygen that everything alive in the tank takes up in an hour of darkness, with the exchange at the surface taken out.',
     equation: 'dC/dt = k(Cs − C) − R, fitted to the window', source: 'Odum (1956), Limnology and Oceanography 1, 102–117',
-    example: { formula: 'respiration(mat.DO, dark)', on: mat, gives: '' }, words: 'the respiration from {1}{window}', evaluate: notYet, notYet: true,
+    example: { formula: 'respiration(mat.DO, dark)', on: mat, gives: '' }, words: 'the respiration computed from {1}{window}', evaluate: notYet, notYet: true,
   },
   {
     name: 'reaeration', group: 'oxygen', gives: 'number', units: '/h', signatures: nightSignature,

@@ -24,6 +24,13 @@ function extremeReading(call: Call, which: 'min' | 'max'): SeriesPoint | null {
   return point;
 }
 
+/** At least two significant digits, where readings have too few decimals to show a rate. */
+export function enoughDecimals(value: number, decimals: { decimals?: number }): { decimals?: number } {
+  if (decimals.decimals === undefined || value === 0 || !Number.isFinite(value)) return decimals;
+  const two = 1 - Math.floor(Math.log10(Math.abs(value)));
+  return { decimals: Math.max(decimals.decimals, Math.min(two, 6)) };
+}
+
 export function decimalsOf(points: readonly SeriesPoint[], more = 0): { decimals?: number } {
   let most: number | undefined;
   for (const point of points) if (point.decimals !== undefined) most = Math.max(most ?? 0, point.decimals);
@@ -65,7 +72,7 @@ function deviation(call: Call): FormulaNumber | null {
   const value = Math.sqrt(sum / (points.length - 1));
   const unit = differenceUnit(call.series(0).unit);
   const parts = points.map((point) => ({ value: call.numberAt(point, 0), derivative: value > 0 ? (point.value - average) / ((points.length - 1) * value) : Number.NaN }));
-  return { ...combine(value, unit, parts), ...decimalsOf(points, 1) };
+  return { ...combine(value, unit, parts), ...enoughDecimals(value, decimalsOf(points, 1)) };
 }
 
 function spread(call: Call): FormulaValue | null {
@@ -101,7 +108,7 @@ export const summaryFunctions: readonly FunctionEntry[] = [
     name: 'min', group: 'summary', gives: 'number', units: 'that of the series', signatures: seriesAndWindow,
     definition: 'The lowest reading in the window.', equation: 'min(s) = lowest sᵢ', source: null,
     example: { formula: 'min(mat.DO)', on: 'the oxygen in the mat tank', gives: '5.74 mg/L' },
-    words: 'the lowest {1}{window}',
+    words: 'the lowest {bare 1}{window}',
     evaluate: (call) => {
       const point = extremeReading(call, 'min');
       return point && call.numberAt(point, 0);
@@ -111,7 +118,7 @@ export const summaryFunctions: readonly FunctionEntry[] = [
     name: 'max', group: 'summary', gives: 'number', units: 'that of the series', signatures: seriesAndWindow,
     definition: 'The highest reading in the window.', equation: 'max(s) = highest sᵢ', source: null,
     example: { formula: 'max(mat.DO)', on: 'the oxygen in the mat tank', gives: '8.26 mg/L' },
-    words: 'the highest {1}{window}',
+    words: 'the highest {bare 1}{window}',
     evaluate: (call) => {
       const point = extremeReading(call, 'max');
       return point && call.numberAt(point, 0);
@@ -121,14 +128,14 @@ export const summaryFunctions: readonly FunctionEntry[] = [
     name: 'mean', group: 'summary', gives: 'number', units: 'that of the series', signatures: seriesAndWindow,
     definition: 'The mean of the readings in the window, each counted once.', equation: 'mean(s) = Σ sᵢ / n', source: null,
     example: { formula: 'mean(mat.DO, baseline)', on: 'the three readings up to lights-off', gives: '8.23 mg/L' },
-    words: 'the mean {1}{window}',
+    words: 'the mean {bare 1}{window}',
     evaluate: mean,
   },
   {
     name: 'median', group: 'summary', gives: 'number', units: 'that of the series', signatures: seriesAndWindow,
     definition: 'The middle reading by size; of an even number, the mean of the middle two.', equation: 'half of the readings lie on either side', source: null,
     example: { formula: 'median(mat.DO, baseline)', on: 'the three readings up to lights-off', gives: '8.24 mg/L' },
-    words: 'the median {1}{window}',
+    words: 'the median {bare 1}{window}',
     evaluate: median,
   },
   {
@@ -149,7 +156,7 @@ export const summaryFunctions: readonly FunctionEntry[] = [
     name: 'time-of-min', group: 'summary', gives: 'instant', units: 'a time', signatures: seriesAndWindow,
     definition: 'The time of the lowest reading; of several equal ones, the first.', equation: 't at which s(t) = min(s)', source: null,
     example: { formula: 'time-of-min(mat.DO)', on: 'two equal lowest readings, at 05:00 and 06:00', gives: '05:00' },
-    words: 'the time of the lowest {1}{window}',
+    words: 'the time of the lowest {bare 1}{window}',
     evaluate: (call) => {
       const point = extremeReading(call, 'min');
       return point && { type: 'instant', instant: point.time };
@@ -159,7 +166,7 @@ export const summaryFunctions: readonly FunctionEntry[] = [
     name: 'time-of-max', group: 'summary', gives: 'instant', units: 'a time', signatures: seriesAndWindow,
     definition: 'The time of the highest reading; of several equal ones, the first.', equation: 't at which s(t) = max(s)', source: null,
     example: { formula: 'time-of-max(mat.DO)', on: 'the oxygen in the mat tank', gives: '22:00' },
-    words: 'the time of the highest {1}{window}',
+    words: 'the time of the highest {bare 1}{window}',
     evaluate: (call) => {
       const point = extremeReading(call, 'max');
       return point && { type: 'instant', instant: point.time };
@@ -169,14 +176,14 @@ export const summaryFunctions: readonly FunctionEntry[] = [
     name: 'all', group: 'summary', gives: 'truth', units: 'true or false', signatures: conditionAndWindow,
     definition: 'True when the condition holds at every reading in the window.', equation: 'c(t₁) and c(t₂) and …', source: null,
     example: { formula: 'all(mat.DO > 5 mg/L)', on: 'the oxygen in the mat tank', gives: 'true' },
-    words: 'at every reading{window}, {1}',
+    words: '{1}, at every reading{window}',
     evaluate: (call) => every(call, 'all'),
   },
   {
     name: 'any', group: 'summary', gives: 'truth', units: 'true or false', signatures: conditionAndWindow,
     definition: 'True when the condition holds at one reading in the window or more.', equation: 'c(t₁) or c(t₂) or …', source: null,
     example: { formula: 'any(mat.DO < 5 mg/L)', on: 'the oxygen in the mat tank', gives: 'false' },
-    words: 'at some reading{window}, {1}',
+    words: '{1}, at one reading or more{window}',
     evaluate: (call) => every(call, 'any'),
   },
 ];

@@ -94,7 +94,7 @@ export const waterFunctions: readonly FunctionEntry[] = [
     name: 'salinity', group: 'water', gives: 'series', units: 'PSU', signatures: tankSignature,
     definition: 'The salinity of the tank: as measured, or from the conductivity of the same row.', equation: 'practical salinity scale PSS-78',
     source: 'Fofonoff and Millard (1983), UNESCO Technical Papers in Marine Science 44',
-    example: { formula: 'first(salinity(mat))', on: 'the conductivity and temperature of the mat tank', gives: '5.63' }, words: 'the salinity of {1}',
+    example: { formula: 'first(salinity(mat))', on: 'the conductivity and temperature of the mat tank', gives: '0.25 PSU' }, words: 'the salinity of {1}',
     evaluate: salinity,
   },
 ];

@@ -34,7 +34,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'unknown-function': (args) => end(`There is no function “${text(args, 'name')}”${meant(args)}`),
   'function-without-operands': (args) => `“${text(args, 'name')}” is a function; write what it is asked of in parentheses, such as ${text(args, 'name')}(mat.DO).`,
   'function-not-yet': (args) => `“${text(args, 'function')}” is not computed by this version yet.`,
-  'wrong-argument': (args) => `“${text(args, 'function')}” wants ${text(args, 'expected')} here (${text(args, 'argument')}), not ${text(args, 'found')}.`,
+  'wrong-argument': (args) => `“${text(args, 'function')}” wants ${text(args, 'expected')}, not ${text(args, 'found')}.`,
   'missing-argument': (args) => `“${text(args, 'function')}” also needs “${text(args, 'argument')}”: ${text(args, 'expected')}. It is written ${text(args, 'signature')}.`,
   'too-many-arguments': (args) => `“${text(args, 'function')}” cannot use this; it is written ${text(args, 'signature')}.`,
   'option-unknown-here': (args) => (text(args, 'options') === '' ? `“${text(args, 'function')}” takes no “${text(args, 'option')} …”.`
@@ -42,7 +42,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'operands-do-not-fit': (args) => (text(args, 'right') === '' ? `“${text(args, 'operator')}” cannot be used on ${text(args, 'left')}.`
     : `“${text(args, 'operator')}” cannot be used between ${text(args, 'left')} and ${text(args, 'right')}.`),
   'unit-mismatch': (args) => `${upper(text(args, 'left'))} and ${text(args, 'right')} do not measure the same kind of thing.`,
-  'no-true-zero': (args) => `${text(args, 'unit') === 'pH' ? 'A pH' : `A value in ${text(args, 'unit')}`} has no percentage and no multiple, because its zero is not “nothing”; give the difference instead.`,
+  'no-true-zero': (args) => `${text(args, 'unit') === 'pH' ? 'A pH' : `A value in ${text(args, 'unit').replace('deg', '°')}`} has no percentage and no multiple, because its zero is not “nothing”; give the difference instead.`,
   'zero-base': (args) => (text(args, 'time') === '' ? 'This would divide by zero.' : `The reading at ${text(args, 'time')} is zero, so a percentage of it has no value.`),
   'not-finite': () => 'The result would be no finite number.',
   'plain-number-needed': (args) => `“${text(args, 'function')}” works on plain numbers, not on ${text(args, 'unit')}; divide by a quantity of the same unit first.`,

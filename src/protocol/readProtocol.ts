@@ -48,6 +48,13 @@ function readPlan(reader: MapReader, range: SourceRange, collector: Collector): 
   for (const quantity of measure) {
     for (const where of quantity.in) if (where.value !== 'room' && !tankIds.includes(where.value)) reportUnknownTank(where, [...tankIds, 'room'], collector);
   }
+  for (const tank of tanks) {
+    for (const [name, fact] of tank.facts) {
+      const quantity = measure.find((each) => each.id === name);
+      // `mat.DO` could not tell a fact from a reading. A fact taken over is reported where it stands.
+      if (quantity && fact.range.start >= tank.idRange.start) collector.add('name-used-twice', fact.range, { name, kind: 'fact', other: 'quantity' }, [], [{ range: quantity.idRange, message: 'first-used-here', args: { name } }]);
+    }
+  }
   const scheduleReader = reader.map('schedule');
   const planned = scheduleReader && readSchedule(scheduleReader, place, zone, collector);
   const schedule = planned?.schedule ?? null;

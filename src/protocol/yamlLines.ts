@@ -419,6 +419,16 @@ class LineReader {
       this.skipTo = continued;
       return;
     }
+    const hash = plainEnd(value);
+    // `{with: probe #2, unit: mg/L}`: the brace closes once the # is plain text.
+    if (hash < value.length && flowEnd(value.replace(/(\s)#/g, '$1_'), 0).end >= 0) {
+      const from = Math.max(...[': ', ', ', '{', '['].map((mark) => value.lastIndexOf(mark, hash) + (value.lastIndexOf(mark, hash) < 0 ? 1 : mark.length)));
+      const token = /^[^,}\]]*/.exec(value.slice(from))![0].trimEnd();
+      if (!/["']/.test(token)) {
+        this.needsQuotes(token, start + from, 'hash', key);
+        return;
+      }
+    }
     const plain = value.slice(0, plainEnd(value)).trimEnd();
     const at = start + plain.length;
     const closers = [...(open || (value[0] === '{' ? '}' : ']'))].reverse().join('');

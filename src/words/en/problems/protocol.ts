@@ -39,6 +39,7 @@ const quoteReasons: Readonly<Record<string, string>> = {
   quote: 'it goes on after the closing quotation mark',
   bracket: 'it goes on after the closing bracket',
   comma: 'a comma inside brackets ends the value',
+  hash: 'a space and # would start a comment',
   'no-value': 'a comma inside brackets ends the value, and this part has no key',
 };
 

@@ -24,8 +24,8 @@ export function slotReach(schedule: Schedule, slot: Instant): Duration {
  */
 export function missedSlots(series: Series, dataset: Dataset, protocol: Protocol): Instant[] {
   const schedule = protocol.schedule;
-  const last = dataset.times.at(-1);
-  if (!schedule || last === undefined) return [];
+  const last = lastTaken(dataset);
+  if (!schedule || last === null) return [];
   const reached = schedule.slots.filter((slot) => slot - slotReach(schedule, slot) <= last);
   const filled = new Set<Instant>();
   let at = 0;
@@ -39,6 +39,19 @@ export function missedSlots(series: Series, dataset: Dataset, protocol: Protocol
   return reached.filter((slot) => !filled.has(slot) && slot <= last);
 }
 
+/** The last time at which anything was read; rows that were only laid out for later do not count. Null: nothing yet. */
+export function lastTaken(dataset: Dataset): Instant | null {
+  let last: Instant | null = null;
+  for (const series of dataset.series.values()) {
+    for (let index = series.times.length - 1; index >= 0; index -= 1) {
+      if ((series.flags[index]! & flag.missing) !== 0) continue;
+      if (last === null || series.times[index]! > last) last = series.times[index]!;
+      break;
+    }
+  }
+  return last;
+}
+
 /** One information a column that missed slots. A second instrument beside a plain column is not asked to keep the plan. */
 export function slotsMissed(dataset: Dataset, protocol: Protocol): Problem[] {
   const problems: Problem[] = [];
@@ -47,7 +60,7 @@ export function slotsMissed(dataset: Dataset, protocol: Protocol): Problem[] {
     const source = series.sources[0];
     const missed = missedSlots(series, dataset, protocol);
     if (missed.length === 0 || !source) continue;
-    const planned = protocol.schedule!.slots.filter((slot) => slot <= dataset.times.at(-1)!).length;
+    const planned = protocol.schedule!.slots.filter((slot) => slot <= lastTaken(dataset)!).length;
     const long = protocol.schedule!.slots.at(-1)! - protocol.schedule!.slots[0]! > 86_400_000;
     const show = (slot: Instant): string => (long ? formatInstant(slot, protocol.zone).slice(0, 16).replace('T', ' ') : formatClock(slot, protocol.zone));
     const times = missed.slice(0, 6).map(show);

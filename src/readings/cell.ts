@@ -143,7 +143,7 @@ export function readCell(text: string, column: CellColumn): CellReading {
     if (last) { leftOut ||= marks.leftOut; doubtful ||= marks.doubtful; }
     if (atom.withPoints !== null) withPoints = true;
     pointed.push(atom.withPoints === null ? part : part.replace(/,/gu, '.'));
-    if (atom.thousands) {
+    if (atom.thousands && last) {
       thousands = atom.thousands.map((meaning) => text.replace(part, part.replace(marks.inner, meaning)));
     }
   });

@@ -16,8 +16,9 @@ export function cellComplaints(token: Token, reading: CellReading, head: HeadRea
     const fixes = reading.thousands.map((text) => replaceFix(range, text, { preferred: reading.thousands!.length === 1 || (likely.length === 1 && likely[0] === text) }));
     return [{ code: 'thousands-mark', range, args: { text: token.text, meanings: reading.thousands }, fixes }];
   }
-  const broken = [...reading.earlier, reading.state].find((state) => state.kind === 'unreadable');
-  if (broken) {
+  // What was unreadable and then corrected is mended: the first writing stays, the last one counts.
+  const broken = reading.state;
+  if (broken.kind === 'unreadable') {
     const scale = head.measure?.scale ?? null;
     const fixes: LocalFix[] = [];
     if (reading.rewrite !== null) fixes.push(replaceFix(range, reading.rewrite, { preferred: true, safe: true }));

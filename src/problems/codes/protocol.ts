@@ -80,7 +80,7 @@ export const protocolCodes = {
   'wrong-type': {
     severity: 'error', args: ['key', 'expected', 'found'], fixable: true,
     why: 'A value of another shape cannot be read, and guessing would be worse.',
-    example: { protocol: 'place: {latitude: 52.5, longitude: 6.1, time zone: Europe/Amsterdam}\ntanks:\n  mat: {role: treatment, size: 50 x 30 x 32 cm, water depth: 28 cm}\n  open: {role: control, like: mat}\nschedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 10:00, every: 30 min}\nmeasure:\n  DO: {what: dissolved oxygen, unit: mg/L}\nevents: fed at six\n' },
+    example: { protocol: 'place: {latitude: 52.5, longitude: 6.1, time zone: Europe/Amsterdam}\ntanks:\n  mat: {role: treatment, size: 50 x 30 x 32 cm, water depth: 28 cm}\n  open: {role: control, like: mat}\nschedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 10:00, every: 30 min}\nmeasure:\n  DO: {what: dissolved oxygen, unit: mg/L}\norder: mat, open\n' },
   },
   'unknown-value': {
     severity: 'error', args: ['key', 'text', 'known', 'nearest'], fixable: true,
@@ -110,7 +110,7 @@ export const protocolCodes = {
   'bad-time': {
     severity: 'error', args: ['key', 'text'], fixable: true,
     why: 'A time that cannot be read has no place in the schedule.',
-    example: { protocol: 'place: {latitude: 52.5, longitude: 6.1, time zone: Europe/Amsterdam}\ntanks:\n  mat: {role: treatment, size: 50 x 30 x 32 cm, water depth: 28 cm}\n  open: {role: control, like: mat}\nschedule: {start: 14 March at eight, every: 30 min}\nmeasure:\n  DO: {what: dissolved oxygen, unit: mg/L}\n' },
+    example: { protocol: 'place: {latitude: 52.5, longitude: 6.1, time zone: Europe/Amsterdam}\ntanks:\n  mat: {role: treatment, size: 50 x 30 x 32 cm, water depth: 28 cm}\n  open: {role: control, like: mat}\nschedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 10:00, every: 30 min}\nmeasure:\n  DO: {what: dissolved oxygen, unit: mg/L}\nevents:\n  - {at: ligth-off, what: fed}\n' },
   },
   'time-name-has-several': {
     severity: 'error', args: ['key', 'name', 'names'], fixable: true,
@@ -160,7 +160,7 @@ export const protocolCodes = {
   'bad-quantity': {
     severity: 'error', args: ['key', 'text', 'example'], fixable: true,
     why: 'A number without a unit could mean anything.',
-    example: { protocol: 'place: {latitude: 52.5, longitude: 6.1, time zone: Europe/Amsterdam}\ntanks:\n  mat: {role: treatment, water depth: 28}\n  open: {role: control}\nschedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 10:00, every: 30 min}\nmeasure:\n  DO: {what: dissolved oxygen, unit: mg/L}\n' },
+    example: { protocol: 'place: {latitude: 52.5, longitude: 6.1, time zone: Europe/Amsterdam}\ntanks:\n  mat: {role: treatment}\n  open: {role: control}\nschedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 10:00, every: 30 min}\nmeasure:\n  DO: {what: dissolved oxygen, unit: mg/L, accuracy: 0.1}\n' },
   },
   'bad-size': {
     severity: 'error', args: ['text'], fixable: false,

@@ -38,4 +38,5 @@ export const fixTitles: Sentences<string> = {
   'first-protocol': () => 'The first protocol stands here',
   'first-of-name': (args) => `The first block named “${text(args, 'name')}” stands here`,
   'first-value-here': () => 'The first value stands here',
+  'rename-result': (args) => `Rename it to ${text(args, 'name')}`,
 };

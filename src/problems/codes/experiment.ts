@@ -13,7 +13,7 @@ export const experimentCodes = {
     example: { values: 'dark = min(mat.DO)' },
   },
   'result-named-twice': {
-    severity: 'error', args: ['name'], fixable: false,
+    severity: 'error', args: ['name'], fixable: true,
     why: 'A name that stands for two formulas would make the prose depend on which one is read first.',
     example: { values: 'lowest = min(mat.DO)\nlowest = min(open.DO)' },
   },

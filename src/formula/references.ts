@@ -38,7 +38,7 @@ function bareName(run: Run, name: string, range: SourceRange, functionNames: rea
   }
   if (name === 'standard-pressure') {
     const unit = parseUnit('hPa');
-    return unit ? exactValue(1013.25, unit) : null;
+    return unit ? { ...exactValue(1013.25, unit), decimals: 2 } : null;
   }
   const numbered = protocol?.phases.filter((each) => each.id.startsWith(`${name}-`) && /^\d+$/u.test(each.id.slice(name.length + 1))).map((each) => each.id) ?? [];
   if (numbered.length > 0) return run.fail('ambiguous-phase', range, { name, phases: numbered }, numbered.slice(0, 6).map((each) => run.replace(range, each)));

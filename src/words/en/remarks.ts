@@ -1,0 +1,35 @@
+// English sentences for remarks in the working of a formula: what a reader should know of how a value came about.
+import type { WorkingRemark } from '../remarks.ts';
+
+type Arguments = WorkingRemark['args'];
+const text = (args: Arguments, name: string): string => String(args[name] ?? '');
+const count = (args: Arguments, one: string, many: string): string => (Number(args['count']) === 1 ? `1 ${one}` : `${text(args, 'count')} ${many}`);
+
+const sentences: Readonly<Record<string, (args: Arguments) => string>> = {
+  'nearest-reading': (args) => `No reading of ${text(args, 'name')} at ${text(args, 'wanted')}; the nearest inside, at ${text(args, 'found')}, was taken.`,
+  tie: (args) => `${count(args, 'place is', 'places are')} equal; the first, at ${text(args, 'time')}, was taken.`,
+  interpolated: (args) => `Read off the straight line between the readings at ${text(args, 'from')} and ${text(args, 'to')}.`,
+  'first-true': (args) => `First true at ${text(args, 'time')}.`,
+  'first-false': (args) => `First not true at ${text(args, 'time')}.`,
+  'readings-checked': (args) => `Checked at ${count(args, 'reading', 'readings')}.`,
+  stretch: (args) => `Between the readings at ${text(args, 'from')} and ${text(args, 'to')}.`,
+  'least-squares': (args) => `Least squares line through ${count(args, 'reading', 'readings')}.`,
+  'steps-missing': (args) => `${count(args, 'step has', 'steps have')} no value, because a reading is missing.`,
+  gap: (args) => `Readings are missing between ${text(args, 'from')} and ${text(args, 'to')}.`,
+  'straight-lines': (args) => `${count(args, 'reading', 'readings')} joined by straight lines.`,
+  'half-width': (args) => `95 % half-width ${text(args, 'value')}.`,
+  'fresh-water': () => 'No salinity is stated or measured: computed for fresh water.',
+  'pressure-as-read': () => 'Air pressure as read at the place.',
+  'pressure-from-sea-level': (args) => `Air pressure turned from sea level to ${text(args, 'elevation')} m by the standard atmosphere.`,
+  'saturation-local-pressure': () => 'Saturation at the air pressure of the place (Benson and Krause 1984).',
+  'saturation-given-pressure': () => 'Saturation at the pressure given in the formula (Benson and Krause 1984).',
+  'salinity-from-conductivity': () => 'Salinity from conductivity and temperature (PSS-78).',
+  'salinity-from-specific-conductance': () => 'Salinity from specific conductance at 25 °C (Schemel 2001).',
+};
+
+/** One sentence for a remark; an unknown code gives its code. */
+export function remarkSentence(remark: WorkingRemark): string {
+  return sentences[remark.code]?.(remark.args) ?? remark.code;
+}
+
+export const remarkCodes: readonly string[] = Object.keys(sentences);

@@ -3,7 +3,7 @@ import type { Note } from '../experiment/types.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Run } from '../writing/types.ts';
 import type { Series } from '../dataset/types.ts';
-import type { Instant } from '../time/instant.ts';
+import { minute, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import type { Band } from './shading.ts';
 import type { EventLine, LimitLine } from './specification.ts';
@@ -95,9 +95,14 @@ export interface ChartFacts {
   readonly events: readonly EventLine[]; readonly limits: readonly LimitLine[];
 }
 
+/** The clock time to the minute: sun times are not known better. */
+function wholeMinute(instant: Instant, protocol: Protocol): string {
+  return formatClock(Math.round(instant / minute) * minute, protocol.zone);
+}
+
 function bandsWords(facts: ChartFacts, kind: Band['kind']): string[] {
   return facts.bands.filter((band) => band.kind === kind)
-    .map((band) => `${formatClock(band.from, facts.protocol.zone)} to ${formatClock(band.to, facts.protocol.zone)}`);
+    .map((band) => `${wholeMinute(band.from, facts.protocol)} to ${wholeMinute(band.to, facts.protocol)}`);
 }
 
 /** What the chart shows, in sentences: what and when, then each series' start, lowest, highest and end, then what else is drawn. */

@@ -55,6 +55,8 @@ export async function chartSvg(chart: Chart, options: SvgOptions): Promise<strin
 function dress(drawn: string, chart: Chart, id: string): string {
   const inner = drawn.replace(/^<svg[^>]*>/, '').replace(/<\/svg>\s*$/, '')
     .replace(/<[a-z][^<>]*>/g, (tag) => tag.replace(/ (?:role|aria-[a-z]+|class)="[^"]*"/g, '')
+      // Hundredths of a pixel are enough, and the last digits of a double are nobody's business.
+      .replace(/ (?:d|transform|x|y|x2|y2|width|height)="[^"]*"/g, (attribute) => attribute.replace(/-?\d+\.\d{3,}(?:e-?\d+)?/g, (number) => String(Number(Number(number).toFixed(2)) || 0)))
       .replace(/\bid="([^"]+)"/g, (_, name: string) => `id="${id}-${name}"`)
       .replace(/url\(#([^)]+)\)/g, (_, name: string) => `url(#${id}-${name})`));
   return `<svg xmlns="http://www.w3.org/2000/svg" class="evenwater-drawing" width="${chart.width}" height="${chart.height}" viewBox="0 0 ${chart.width} ${chart.height}" role="img" aria-labelledby="${id}-title">`

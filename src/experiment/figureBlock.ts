@@ -2,6 +2,7 @@
 // Drawing is src/charts; the options are read here so that readNote knows their problems.
 import { LineCounter, isMap, isScalar, isSeq, parseDocument, type Node } from 'yaml';
 import { fix, problem, type Problem, type SourceRange } from '../problems/problem.ts';
+import { nearestName } from '../problems/nearest.ts';
 import { sliceMapped, toDocumentRange, type MappedText } from '../note/mappedText.ts';
 import type { Block, NoteSyntax } from '../note/syntax.ts';
 import type { Placed, Protocol } from '../protocol/types.ts';
@@ -32,28 +33,6 @@ const axisKeys = ['second axis', 'second-axis', 'right axis', 'axis', 'y2', 'axe
 
 /** One option of a block: its key, and its text or list of texts. */
 interface Option { readonly key: string; readonly keyRange: SourceRange; readonly texts: readonly Placed<string>[]; readonly range: SourceRange }
-
-function editDistance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, index) => index);
-  for (let i = 1; i <= a.length; i += 1) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j += 1) {
-      next[j] = Math.min(next[j - 1]! + 1, row[j]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1));
-    }
-    row = next;
-  }
-  return row[b.length]!;
-}
-
-function nearest(name: string, known: readonly string[]): string | null {
-  let best: string | null = null;
-  let bestDistance = Math.max(2, Math.floor(name.length / 2)) + 1;
-  for (const candidate of known) {
-    const distance = editDistance(name.toLowerCase(), candidate.toLowerCase());
-    if (distance < bestDistance) [best, bestDistance] = [candidate, distance];
-  }
-  return best;
-}
 
 /** Where problems of a whole block stand: its opening fence. */
 const blockRange = (block: Block): SourceRange => ({ start: block.range.start, end: Math.max(block.range.start + 1, block.infoRange.end) });
@@ -97,7 +76,7 @@ function readOptions(block: Block): { options: Option[]; problems: Problem[] } {
 }
 
 function unknownOption(option: Option, block: Block, known: readonly string[]): Problem {
-  const close = nearest(option.key, known);
+  const close = nearestName(option.key, known);
   return problem('option-unknown', option.keyRange, { option: option.key, block: block.word, nearest: close ?? '', known: known.join(', ') },
     close ? [fix('replace-with', { text: close }, [{ range: option.keyRange, newText: close }], { preferred: true })] : []);
 }
@@ -155,7 +134,7 @@ export function readFigureBlock(block: Block, protocol: Protocol, dataset: Datas
         const ids = expand(name.value, protocol, dataset);
         if (ids.length === 0) {
           const known = [...dataset.series.keys()];
-          const close = nearest(name.value, known);
+          const close = nearestName(name.value, known);
           problems.push(problem('series-unknown', name.range, { name: name.value, nearest: close ?? '', known: known.slice(0, 12).join(', ') },
             close ? [fix('replace-with', { text: close }, [{ range: name.range, newText: close }], { preferred: true })] : []));
         }

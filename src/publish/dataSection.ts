@@ -45,6 +45,6 @@ export function dataSectionHtml(context: RenderContext, toolVersion: string): Ht
   const key = 'In the table below a value in brackets was left out of every calculation, “a->b” is a correction with its first value kept, “?” marks a doubtful reading, “-” a reading not taken, “<” and “>” a value outside the instrument’s range, and “a/b” repeats taken at once.';
   return element('section', { class: 'data evenwater-block', 'aria-labelledby': 'data' }, element('h2', { id: 'data' }, 'Data and plan'),
     element('dl', { class: 'facts' }, facts),
-    tables.length > 0 ? element('p', {}, key) : '', ...tables.map((table, index) => rawTable(table, index, tables.length > 1, context)),
+    tables.length > 0 ? element('p', {}, escapeHtml(key)) : '', ...tables.map((table, index) => rawTable(table, index, tables.length > 1, context)),
     element('details', { class: 'whole' }, element('summary', {}, 'The note as it was written'), element('pre', { class: 'note-text' }, '\n', escapeHtml(note.text))));
 }

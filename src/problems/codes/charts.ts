@@ -1,5 +1,6 @@
 // Problem codes of the blocks that are drawn: figure, summary and limits.
 import type { CodeEntry } from '../codeEntry.ts';
+import { baseProtocol } from '../examples.ts';
 
 export const chartsCodes = {
   'not-yet': {
@@ -41,9 +42,9 @@ export const chartsCodes = {
     severity: 'warning', args: ['series'], fixable: false,
     why: 'Words of a scale have an order but no distance, so a line through them would show steps that nobody measured. They stand in the table of readings.',
     example: {
-      addToProtocol: '  behaviour: {what: behaviour, scale: [calm, restless, surface, gasping]}\n',
-      readings: 'time   mat.DO  mat.behaviour\n20:00    8.21   calm\n20:30    8.24   restless\n',
-      prose: '```figure\nshow: [mat.DO, mat.behaviour]\n```\n',
+      protocol: baseProtocol.replace('measure:\n', 'measure:\n  mood: {what: behaviour, scale: [calm, restless, surface, gasping]}\n'),
+      readings: 'time   mat.DO  mat.mood\n20:00    8.21   calm\n20:30    8.24   restless\n',
+      prose: '```figure\nshow: [mat.DO, mat.mood]\n```\n',
     },
   },
   'no-limits-stated': {

@@ -1,5 +1,5 @@
 // Whether a number as shown agrees with a computed one: unit, rounding, `about`, `more than`, `±`.
-import { convert, convertible, differenceUnit, parseUnit } from '../quantities/units.ts';
+import { convert, convertible, differenceUnit } from '../quantities/units.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import type { NumberMention, Qualifier } from './mentions.ts';
@@ -13,8 +13,8 @@ export function needsNoUnit(unit: Unit): boolean {
 
 /** True for a plain length of time. */
 export function isTimeUnit(unit: Unit): boolean {
-  const hours = parseUnit('h');
-  return hours !== null && convertible(unit, hours);
+  const { mass, length, time, temperature, amount, current, luminosity } = unit.dimension;
+  return unit.kind === 'plain' && time === 1 && mass === 0 && length === 0 && temperature === 0 && amount === 0 && current === 0 && luminosity === 0;
 }
 
 /**

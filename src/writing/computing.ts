@@ -20,7 +20,7 @@ export function citation(source: string): CitationRun {
   const standard = /^JCGM \d+(?::\d{4})?/.exec(source.trim());
   if (standard) return { kind: 'citation', text: standard[0], source: source.trim() };
   const short = /^([^,(]*?(?:\s(?:and|&)\s[^,(]*?)?)[\s,(]+((?:1[89]|20)\d\d)[a-z]?\b/.exec(source.trim());
-  return { kind: 'citation', text: short && short[1]!.trim() !== '' && short[1]!.length < 60 ? `${short[1]!.trim().replace(/(?:\s+[A-Z]\.)+$/, '')} ${short[2]}` : source.trim(), source: source.trim() };
+  return { kind: 'citation', text: short && short[1]!.trim() !== '' && short[1]!.length < 60 ? `${short[1]!.trim().replace(/(?:,?\s+(?:[A-Z]\.)+)+$/, '')} ${short[2]}` : source.trim(), source: source.trim() };
 }
 
 export const hurlbert = 'Hurlbert S.H. 1984. Pseudoreplication and the design of ecological field experiments. Ecological Monographs 54, 187–211.';
@@ -88,8 +88,8 @@ export function functionsUsed(note: Note, more: readonly string[] = []): Functio
 const plainGroups = new Set(['picking', 'arithmetic', 'plan']);
 const plainNames = new Set(['min', 'max', 'mean', 'range', 'time-of-min', 'time-of-max', 'all', 'any']);
 
-export function describeComputing(note: Note, plusMinus: boolean): RunPieces[] {
-  const used = functionsUsed(note).filter((entry) => entry.source !== null || (!plainGroups.has(entry.group) && !plainNames.has(entry.name)));
+export function describeComputing(note: Note, more: readonly string[], plusMinus: boolean): RunPieces[] {
+  const used = functionsUsed(note, more).filter((entry) => entry.source !== null || (!plainGroups.has(entry.group) && !plainNames.has(entry.name)));
   const seen = new Set<string>();
   const sentences: RunPieces[] = [];
   for (const entry of used) {

@@ -55,7 +55,7 @@ function describeSizes(tanks: readonly Tank[], protocol: Protocol, context: Form
         : [length, width, height].map((side) => formatValue(side)).join(' × ');
       return [designWords.size({ tanks: name, measured: sides, volume, depth: first.waterDepth ? formatValue(first.waterDepth) : '', several, each: several && alike.length < tanks.length })];
     }
-    return volume ? [designWords.volumeOnly({ tanks: name, volume, each: several })] : [];
+    return volume ? [designWords.volumeOnly({ tanks: name, volume, each: several && alike.length < tanks.length })] : [];
   });
 }
 
@@ -98,30 +98,33 @@ export function describeEqualStart(note: Note, protocol: Protocol): RunPieces[] 
   const { equalise } = protocol;
   if (equalise.length === 0) return [];
   const lone = equalise.length === 1;
-  const end = protocol.schedule && protocol.schedule.lightOff.some((instant) => instant >= protocol.schedule!.start) ? 'lights-off' : 'the end';
-  return [equalWords.opening({ steps: equalise.length }), ...equalise.map((step, index) => {
+  const { schedule } = protocol;
+  const end = schedule && schedule.lightOff.some((instant) => instant >= schedule.start) ? 'lights-off' : 'the end';
+  const steps = equalise.map((step, index) => {
     const check = note.equalise.find((each) => each.step === index) ?? null;
-    const rest = step.accept ? describeAccept(step.accept.text, check, protocol, note.context, lone, end)
-      : step.done ? equalWords.done<never>(plannedDate(step.done.value), lone) : equalWords.unknown<never>(lone);
+    const rest = step.accept ? describeAccept(step.accept.text, check, protocol, note.context, end)
+      : step.done ? equalWords.done<never>(plannedDate(step.done.value)) : equalWords.unknown<never>();
     return equalWords.step({ number: lone ? null : index + 1, step: step.step, why: step.why, rest });
-  })];
+  });
+  return lone ? steps : [equalWords.opening({ steps: equalise.length }), ...steps];
 }
 
 /** `abs(a.Q - b.Q) <= x` in words with its largest figure; any other condition as it reads. */
-function describeAccept(text: string, check: EqualiseCheck | null, protocol: Protocol, context: FormulaContext, subject: boolean, end: string): RunPieces {
+function describeAccept(text: string, check: EqualiseCheck | null, protocol: Protocol, context: FormulaContext, end: string): RunPieces {
   const { expression } = parseFormula(text);
+  const window = end === 'lights-off' ? ', start..light-off' : '';
   const holds = check?.holds ?? null;
   const checked = check?.checkedAt.length ?? 0;
+  const met = holds === false ? figure(`count(${text.trim()}${window})`, context)?.run ?? null : null;
+  const cut = (range: { start: number; end: number }): string => text.slice(range.start, range.end);
   if (expression.kind === 'binary' && (expression.operator === '<=' || expression.operator === '<') && expression.left.kind === 'call' && expression.left.name === 'abs') {
     const inner = expression.left.operands[0];
-    const cut = (range: { start: number; end: number }): string => text.slice(range.start, range.end);
     if (inner?.kind === 'binary' && inner.operator === '-' && inner.left.kind === 'reference' && inner.right.kind === 'reference'
       && inner.left.parts.length === 2 && inner.left.parts[1] === inner.right.parts[1]) {
       const limit = figure(cut(expression.right.range), context)?.run ?? cut(expression.right.range);
-      const left = cut(expression.left.range);
-      const worst = end === 'lights-off' ? figure(`max(${left}, start..light-off)`, context) : figure(`max(${left})`, context);
-      return equalWords.atMost({ quantity: quantityName(inner.left.parts[1]!, protocol), limit, checked, worst: worst?.run ?? null, holds, subject, end });
+      const worst = figure(`max(${cut(expression.left.range)}${window})`, context)?.run ?? null;
+      return equalWords.atMost({ quantity: quantityName(inner.left.parts[1]!, protocol), limit, strict: expression.operator === '<', checked, met, worst, holds, end });
     }
   }
-  return equalWords.condition({ condition: plainWords(text.trim(), context), checked, holds, subject, end });
+  return equalWords.condition({ condition: plainWords(text.trim(), context), checked, met, holds, end });
 }

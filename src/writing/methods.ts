@@ -5,13 +5,16 @@ import { describeComputing, describeEvents, describeEvidence, describeInstrument
 import { describeDesign, describeEqualStart } from './design.ts';
 import { paragraph, type RunPieces } from './figures.ts';
 import { describeDeviations, describeLight, describeSampling } from './sampling.ts';
+import { writeResults } from './results.ts';
 import type { Paragraph } from './types.ts';
 
 /** The methods of a note; empty without a protocol. Topics whose facts are missing are left away. */
 export function writeMethods(note: Note): Paragraph[] {
   const { protocol } = note;
   if (!protocol) return [];
-  const plusMinus = note.syntax.claims.some((claim) => claim.words.text.includes('±')) || note.syntax.blocks.some((block) => block.word === 'results');
+  const written = note.syntax.blocks.some((block) => block.word === 'results') ? writeResults(note).flatMap((each) => each.runs) : [];
+  const formulas = written.flatMap((run) => (run.kind === 'value' ? [run.formula] : []));
+  const plusMinus = note.syntax.claims.some((claim) => claim.words.text.includes('±')) || written.some((run) => run.text.includes('±'));
   const topics: readonly (readonly [string, readonly RunPieces[]])[] = [
     ['design', describeDesign(note, protocol)],
     ['equal start', describeEqualStart(note, protocol)],
@@ -19,7 +22,7 @@ export function writeMethods(note: Note): Paragraph[] {
     ['events', describeEvents(note, protocol)],
     ['instruments', describeInstruments(note, protocol)],
     ['readings', [...describeDeviations(note, protocol), ...describeCare(note, protocol)]],
-    ['computing', describeComputing(note, plusMinus)],
+    ['computing', describeComputing(note, formulas, plusMinus)],
     ['stop rules', describeStopRules(note, protocol)],
     ['evidence', describeEvidence(protocol)],
   ];

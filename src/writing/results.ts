@@ -77,10 +77,15 @@ function describeCourse(series: Series, note: Note, protocol: Protocol): RunPiec
   if (censored > 0) return [words.outside({ ...where, count: censored })];
   const indices = usable(series);
   const { context } = note;
-  const first = numberFigure(`first(${series.id})`, context);
-  const last = numberFigure(`last(${series.id})`, context);
-  const lowest = numberFigure(`min(${series.id})`, context);
-  const greatest = numberFigure(`max(${series.id})`, context);
+  const bare = quantityName(series.quantity, protocol) === 'pH';
+  const numberOf = (formula: string): NumberFigure | null => {
+    const found = numberFigure(formula, context);
+    return found && bare ? { ...found, run: { ...found.run, text: found.run.text.replace(/^pH /, '') } } : found;
+  };
+  const first = numberOf(`first(${series.id})`);
+  const last = numberOf(`last(${series.id})`);
+  const lowest = numberOf(`min(${series.id})`);
+  const greatest = numberOf(`max(${series.id})`);
   if (!first || !last || !lowest || !greatest || indices.length === 0) return [];
   const firstTime = moment(series.times[indices[0]!]!, note, protocol);
   if (indices.length === 1) return [words.single({ ...where, value: first.run, time: firstTime })];
@@ -111,6 +116,9 @@ function directed(make: (name: 'fall' | 'rise') => string, context: FormulaConte
   return rise && { found: rise, rose: true };
 }
 
+/** Nothing to the decimals shown, binary crumbs included. */
+const isNothing = (found: NumberFigure): boolean => /^[−-]?0(?:[.,]0+)?(?!\d|[.,]\d)/.test(found.run.text);
+
 const isSmall = (found: NumberFigure): boolean => {
   const half = expandedUncertainty(found.value);
   return half !== null && Math.abs(found.value.value) < half;
@@ -121,7 +129,7 @@ function describeChange(series: Series, phase: string, context: FormulaContext):
   if (!change) return null;
   const { found, rose } = change;
   const name = words.phase(phase);
-  if (found.value.value === 0) return words.unchanged({ phase: name });
+  if (isNothing(found)) return words.unchanged({ phase: name });
   const half = halfWidthText(found, context);
   if (half !== null && isSmall(found)) return words.unresolved({ phase: name, rose, size: found.run, half });
   const percent = numberFigure(`percent-${rose ? 'rise' : 'fall'}(${series.id}, ${phase})`, context);
@@ -129,49 +137,56 @@ function describeChange(series: Series, phase: string, context: FormulaContext):
   return words.changed({ phase: name, rose, size: withHalfWidth(found, context), percent: percent?.run ?? null, rate: rate?.run ?? null });
 }
 
-/** One treatment and one control tank: the last common reading and the change in the dark (or the first typed phase). */
+/** Treatment against control, the means of several tanks where there are several: the last common reading and the dark or typed phases. */
 function describeComparison(inTanks: readonly Series[], note: Note, protocol: Protocol): RunPieces[] {
   const role = (series: Series): string | undefined => protocol.tanks.find((tank) => tank.id === series.place)?.role?.value;
-  const treated = inTanks.filter((each) => role(each) === 'treatment');
-  const controls = inTanks.filter((each) => role(each) === 'control');
-  const scale = protocol.measure.find((each) => each.id === inTanks[0]?.quantity)?.scale;
-  if (scale || treated.length === 0 || controls.length === 0) return [];
+  const plain = inTanks.filter((each) => each.instrument === null);
+  const treated = plain.filter((each) => role(each) === 'treatment');
+  const controls = plain.filter((each) => role(each) === 'control');
+  const [first] = treated;
+  const [other] = controls;
+  if (!first || !other || protocol.measure.find((each) => each.id === first.quantity)?.scale) return [];
   const { context } = note;
-  return treated.flatMap((a) => controls.filter((b) => b.instrument === a.instrument).flatMap((b): RunPieces[] => {
-    const names = { treated: placeName(a.place, protocol), control: placeName(b.place, protocol) };
-    const sentences: RunPieces[] = [];
-    const common = usable(a).map((index) => a.times[index]!).filter((time) => usable(b).some((index) => b.times[index] === time)).at(-1);
-    if (common !== undefined) {
-      const at = timeFormula(common, note, protocol);
-      const gap = signedFigure(`at(${a.id}, ${at})`, `at(${b.id}, ${at})`, context);
-      const what = quantityName(a.quantity, protocol);
-      const time = moment(common, note, protocol);
-      if (gap && gap.found.value.value === 0) sentences.push(words.equal({ ...names, time, what }));
-      else if (gap) {
-        const half = halfWidthText(gap.found, context);
-        sentences.push(half !== null && isSmall(gap.found)
-          ? words.apartUnresolved({ ...names, above: gap.first, size: gap.found.run, time, what, half })
-          : words.apart({ ...names, above: gap.first, size: withHalfWidth(gap.found, context), time, what, what2: what }));
-      }
-    }
-    for (const phase of protocol.phases) {
-      if (phase.typed === null && !phase.id.startsWith('dark')) continue;
-      const one = directed((name) => `${name}(${a.id}, ${phase.id})`, context);
-      const other = one && numberFigure(`${one.rose ? 'rise' : 'fall'}(${b.id}, ${phase.id})`, context);
-      if (!one || !other) continue;
-      const verb = one.rose ? 'rise' : 'fall';
-      const gap = signedFigure(`${verb}(${a.id}, ${phase.id})`, `${verb}(${b.id}, ${phase.id})`, context);
-      if (!gap) continue;
-      const phaseName = words.phase(phase.id);
-      if (gap.found.value.value === 0 && one.found.value.value === 0) continue;
-      if (gap.found.value.value === 0) sentences.push(words.changeEqual({ ...names, phase: phaseName }));
-      else {
-        const small = isSmall(gap.found);
-        sentences.push(words.changeApart({ ...names, phase: phaseName, more: gap.first, falls: !one.rose, size: small ? gap.found.run : withHalfWidth(gap.found, context), half: small ? halfWidthText(gap.found, context) : null }));
-      }
-    }
-    return sentences;
-  }));
+  const a = treated.length > 1 ? `treatment.${first.quantity}` : first.id;
+  const b = controls.length > 1 ? `control.${first.quantity}` : other.id;
+  const sides = {
+    treated: treated.length > 1 ? words.treated : placeName(first.place, protocol), control: controls.length > 1 ? words.controls : placeName(other.place, protocol),
+    means: treated.length > 1 || controls.length > 1,
+  };
+  const what = quantityName(first.quantity, protocol);
+  const sentences: RunPieces[] = [];
+  const common = commonTimes([...treated, ...controls]).at(-1);
+  if (common !== undefined) {
+    const at = timeFormula(common, note, protocol);
+    const gap = signedFigure(`at(${a}, ${at})`, `at(${b}, ${at})`, context);
+    const time = moment(common, note, protocol);
+    if (gap && isNothing(gap.found)) sentences.push(words.equal({ ...sides, time, what }));
+    else if (gap) sentences.push(words.apart({ ...sides, above: gap.first, time, what, ...sizeOf(gap.found, context) }));
+  }
+  for (const phase of protocol.phases) {
+    if (phase.typed === null && !phase.id.startsWith('dark')) continue;
+    const one = directed((name) => `${name}(${a}, ${phase.id})`, context);
+    if (!one) continue;
+    const verb = one.rose ? 'rise' : 'fall';
+    const gap = signedFigure(`${verb}(${a}, ${phase.id})`, `${verb}(${b}, ${phase.id})`, context);
+    if (!gap || (isNothing(gap.found) && isNothing(one.found))) continue;
+    const phaseName = words.phase(phase.id);
+    sentences.push(isNothing(gap.found) ? words.changeEqual({ ...sides, phase: phaseName, what })
+      : words.changeApart({ ...sides, phase: phaseName, what, more: gap.first, falls: !one.rose, ...sizeOf(gap.found, context) }));
+  }
+  return sentences;
+}
+
+/** The size with its half-width; where it is below that, the size alone and the half-width for the sentence that says so. */
+function sizeOf(found: NumberFigure, context: FormulaContext): { size: Run; half: string | null } {
+  return isSmall(found) ? { size: found.run, half: halfWidthText(found, context) } : { size: withHalfWidth(found, context), half: null };
+}
+
+/** Times at which every series has a usable reading. */
+function commonTimes(all: readonly Series[]): number[] {
+  const [first, ...others] = all.map((series) => usable(series).map((index) => series.times[index]!));
+  const sets = others.map((times) => new Set(times));
+  return (first ?? []).filter((time) => sets.every((each) => each.has(time)));
 }
 
 /** The difference of two formulas, taken so that it is not below nothing; `first` when the first is the larger. */

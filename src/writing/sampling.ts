@@ -18,16 +18,17 @@ export function describeLight(note: Note, protocol: Protocol): RunPieces[] {
   const nights = protocol.phases.filter((phase) => phase.typed === null && /^dark(?:-\d+)?$/.test(phase.id));
   if (off === undefined) sentences.push(lightWords.none());
   else if (lightOff.length === 1) {
-    const on = lightOn.filter((each) => each > off);
+    const on = lightOn.filter((each) => each > off && (schedule.end === null || each <= schedule.end));
     const offRun = figure('light-off', note.context)?.run ?? momentWords(off, protocol, false);
-    const onRun = on.length === 0 ? null : lightOn.length === 1 ? figure('light-on', note.context)?.run ?? momentWords(on[0]!, protocol, false) : momentWords(on[0]!, protocol, false);
+    const onRun = on.length === 0 ? null : on.length === 1 && lightOn.length === 1 ? figure('light-on', note.context)?.run ?? momentWords(on[0]!, protocol, false) : momentWords(on[0]!, protocol, false);
     sentences.push(lightWords.oneNight({ off: offRun, on: onRun }));
     const [dark] = nights;
     const length = dark ? figure(`duration(${dark.id})`, note.context)?.run : undefined;
     if (dark && length) {
       const endsAtSunrise = protocol.sun.some((each) => each.sunrise === dark.window.to) && !lightOn.includes(dark.window.to);
       const sunrise = endsAtSunrise ? figure('sunrise', note.context)?.run ?? momentWords(dark.window.to, protocol, false) : null;
-      sentences.push(sunrise ? lightWords.darkUntilSunrise({ sunrise, length }) : lightWords.darkLength({ length }));
+      if (dark.window.to === schedule.end && !endsAtSunrise && !lightOn.includes(dark.window.to)) sentences.push(lightWords.darkCovered({ length }));
+      else sentences.push(sunrise ? lightWords.darkUntilSunrise({ sunrise, length }) : lightWords.darkLength({ length }));
     }
   } else if (clocks(lightOff).length === 1 && clocks(lightOn).length <= 1) {
     sentences.push(lightWords.daily({ off: clocks(lightOff)[0]!, on: clocks(lightOn)[0] ?? null, nights: lightOff.length }));

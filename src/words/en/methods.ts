@@ -5,7 +5,10 @@ import { capital, capitalPieces, counted, listed, listedText, numberWord, phrase
 const lower = (text: string): string => (/^[A-Z][a-z]/.test(text) && !/^(?:I|[A-Z][a-z]*\.)\s/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text);
 
 export const designWords = {
-  question: <V>(question: string): Pieces<V> => say`The experiment asked: ${capital(sentence(question))}`,
+  question: <V>(question: string): Pieces<V> => {
+    const asked = /^(?:do|does|did|is|are|was|were|can|could|will|would|should|has|have|how|what|which|why|when|where|who|whose)\b/i.test(question.trim());
+    return say`The experiment asked: ${capital(sentence(asked ? question.trim().replace(/[.\s]*$/, '').replace(/([^?])$/, '$1?') : question))}`;
+  },
   hypothesis: <V>(hypothesis: string): Pieces<V> => say`The hypothesis was: ${capital(sentence(hypothesis))}`,
 
   /** `place` is empty or a place with its coordinates. */
@@ -33,7 +36,7 @@ export const designWords = {
     return capitalPieces(say`${args.tanks} ${args.each ? 'each ' : ''}measured ${args.measured}${volume}${fill}.`);
   },
 
-  volumeOnly: <V>(args: { tanks: Slot<V>; volume: Slot<V>; each: boolean }): Pieces<V> => capitalPieces(say`${args.tanks} ${args.each ? 'each ' : ''}held ${args.volume} of water.`),
+  volumeOnly: <V>(args: { tanks: Slot<V>; volume: Slot<V>; each: boolean }): Pieces<V> => capitalPieces(say`${args.tanks === 'all tanks' ? 'each tank' : args.tanks} ${args.each ? 'each ' : ''}held ${args.volume} of water.`),
 
   /** One key and what each tank has there. */
   difference: <V>(args: { key: string; sides: readonly { readonly text: string; readonly tanks: string }[] }): Pieces<V> =>
@@ -50,34 +53,33 @@ export const designWords = {
 
 export const equalWords = {
   opening: <V>(args: { steps: number }): Pieces<V> => say`To let the tanks start alike, the plan set ${counted(args.steps, 'step')}.`,
+  /** `number` is null where there is only one step; `rest` says what it asked for and what came of it. */
   step: <V>(args: { number: number | null; step: string; why: string | null; rest: Slot<V> }): Pieces<V> => {
     const name = `“${lower(phrase(args.step))}”${args.why === null ? '' : ` (${lower(phrase(args.why))})`}`;
-    return args.number === null ? say`It was ${name}; ${args.rest}.` : say`Step ${args.number}, ${name}${','} ${args.rest}.`;
+    return args.number === null ? say`The one step to let the tanks start alike, ${name}, ${args.rest}.` : say`Step ${args.number}, ${name}, ${args.rest}.`;
   },
-  done: <V>(done: string, subject: boolean): Pieces<V> => {
-    const when = /^\d/.test(done) ? `on ${done}` : done;
-    const affirmed = /^(?:yes|done|true)$/i.test(done);
-    const refused = /^(?:no|false|not done)$/i.test(done);
-    const verb = refused ? 'was not taken' : affirmed ? 'was taken' : `was taken ${/^\d/.test(done) ? when : `(${phrase(done)})`}`;
-    return [subject ? `it ${verb}` : verb];
+  done: <V>(done: string): Pieces<V> => {
+    if (/^(?:yes|done|true)$/i.test(done)) return ['was taken'];
+    if (/^(?:no|false|not done|not yet)$/i.test(done)) return ['was not taken'];
+    return [/^\d/.test(done) ? `was taken on ${done}` : `was taken (${phrase(done)})`];
   },
-  unknown: <V>(subject: boolean): Pieces<V> => [subject ? 'the note does not say when it was taken' : 'carries no date in the plan'],
+  unknown: <V>(): Pieces<V> => ['carries no date in the plan'],
   /** A condition of the shape |a − b| ≤ x. */
-  atMost: <V>(args: { quantity: string; limit: Slot<V>; checked: number; worst: Slot<V> | null; holds: boolean | null; subject: boolean; end: string }): Pieces<V> => {
-    const asked: Pieces<V> = say`${args.subject ? '' : 'asked for '}a difference in ${args.quantity} of at most ${args.limit}${args.subject ? ' was asked for' : ''}`;
+  atMost: <V>(args: { quantity: string; limit: Slot<V>; strict: boolean; checked: number; met: Slot<V> | null; worst: Slot<V> | null; holds: boolean | null; end: string }): Pieces<V> => {
+    const asked: Pieces<V> = say`asked for a difference in ${args.quantity} of ${args.strict ? 'less than' : 'at most'} ${args.limit}`;
     const worst: Pieces<V> = args.worst === null ? [] : say` (the largest difference was ${args.worst})`;
-    if (args.holds === null) return say`${asked}; no paired readings before ${args.end} show whether it was met`;
-    const paired = args.checked === 1 ? 'the one paired reading' : args.checked === 2 ? 'both paired readings' : `all ${numberWord(args.checked)} paired readings`;
-    return args.holds ? say`${asked}, which was met at ${paired} up to ${args.end}${worst}`
-      : say`${asked}, which was not met at every one of the ${counted(args.checked, 'paired reading')} up to ${args.end}${worst}`;
+    return say`${asked}${outcome<V>({ ...args, noun: 'paired reading' })}${args.holds === null ? [] : worst}`;
   },
-  condition: <V>(args: { condition: string; checked: number; holds: boolean | null; subject: boolean; end: string }): Pieces<V> => {
-    const asked = `${args.subject ? 'it asked' : 'asked'} that ${args.condition}`;
-    if (args.holds === null) return [`${asked}; no paired readings before ${args.end} show whether this held`];
-    const paired = args.checked === 1 ? 'the one reading' : args.checked === 2 ? 'both readings' : `all ${numberWord(args.checked)} readings`;
-    return [args.holds ? `${asked}, which held at ${paired} up to ${args.end}` : `${asked}, which did not hold at every one of the ${counted(args.checked, 'reading')} up to ${args.end}`];
-  },
+  condition: <V>(args: { condition: string; checked: number; met: Slot<V> | null; holds: boolean | null; end: string }): Pieces<V> =>
+    say`asked that ${args.condition}${outcome<V>({ ...args, noun: 'reading' })}`,
 };
+
+function outcome<V>(args: { checked: number; met: Slot<V> | null; holds: boolean | null; end: string; noun: string }): Pieces<V> {
+  if (args.holds === null) return [`; no ${args.noun}s before ${args.end} show whether this was met`];
+  const all = args.checked === 1 ? `the one ${args.noun}` : args.checked === 2 ? `both ${args.noun}s` : `all ${numberWord(args.checked)} ${args.noun}s`;
+  if (args.holds) return [`, which was met at ${all} up to ${args.end}`];
+  return args.met === null ? [`, which was not met at every ${args.noun} up to ${args.end}`] : say`, which was met at ${args.met} of ${counted(args.checked, args.noun)} up to ${args.end}`;
+}
 
 export const lightWords = {
   none: <V>(): Pieces<V> => ['The plan names no lights-off.'],
@@ -89,6 +91,7 @@ export const lightWords = {
     say`The lights went out at ${listedText(args.off)}${args.on.length === 0 ? '' : ` and came on at ${listedText(args.on)}`}.`,
   darkUntilSunrise: <V>(args: { sunrise: Slot<V>; length: Slot<V> }): Pieces<V> =>
     say`Daylight reached the tanks, so the dark phase is taken to end at sunrise, ${args.sunrise}, after ${args.length}.`,
+  darkCovered: <V>(args: { length: Slot<V> }): Pieces<V> => say`The run covers the first ${args.length} of the dark phase.`,
   darkLength: <V>(args: { length: Slot<V> }): Pieces<V> => say`The dark phase lasted ${args.length}.`,
   noDaylight: <V>(): Pieces<V> => ['No daylight reached the tanks.'],
 };
@@ -107,7 +110,7 @@ export const samplingWords = {
       : say`Readings were taken ${numberWord(args.times)} times, from ${args.first} to ${args.last}; the plan names no reading times.`,
   none: <V>(): Pieces<V> => ['No readings are logged yet.'],
   order: <V>(args: { tanks: readonly string[]; seed: string | null }): Pieces<V> =>
-    say`Each time the tanks were to be read in the order ${listedText(args.tanks, 'then')}${args.seed === null ? '' : ` (drawn with seed ${args.seed})`}.`,
+    say`Each time the tanks were to be read in the order ${args.tanks.join(', ')}${args.seed === null ? '' : ` (drawn with seed ${args.seed})`}.`,
   repeats: <V>(repeats: string): Pieces<V> => say`Repeats: ${sentence(repeats)}`,
   zone: <V>(zone: string): Pieces<V> => say`Times are local time (${zone.replace(/_/g, ' ')}).`,
 };

@@ -2,6 +2,9 @@
 import { join, say, type Pieces, type Slot } from '../pieces.ts';
 import { capitalPieces, counted, listedText, numberWord } from './grammar.ts';
 
+/** The two sides of a comparison; `means` where one of them is the mean of several tanks. */
+export interface Sides { readonly treated: string; readonly control: string; readonly means: boolean }
+
 export const resultsWords = {
   /** `where` is "the floating-mat tank". */
   course: <V>(args: { what: string; where: string; first: Slot<V>; firstTime: Slot<V>; lowest: Slot<V>; lowestTime: Slot<V>; last: Slot<V>; lastTime: Slot<V>; lowestIs: 'first' | 'last' | 'between' }): Pieces<V> => {
@@ -30,15 +33,17 @@ export const resultsWords = {
     return `in the phase “${id}”`;
   },
 
-  apart: <V>(args: { treated: string; control: string; above: boolean; size: Slot<V>; time: Slot<V>; what: string; what2: string }): Pieces<V> =>
-    capitalPieces(say`at ${args.time}, the last time that both were read, ${args.what} in ${args.treated} was ${args.size} ${args.above ? 'higher' : 'lower'} than in ${args.control}.`),
-  apartUnresolved: <V>(args: { treated: string; control: string; above: boolean; size: Slot<V>; time: Slot<V>; what: string; half: string }): Pieces<V> =>
-    capitalPieces(say`at ${args.time}, the last time that both were read, ${args.what} in ${args.treated} was ${args.size} ${args.above ? 'higher' : 'lower'} than in ${args.control}, which is below the ±${args.half} that the instruments can resolve.`),
-  equal: <V>(args: { treated: string; control: string; time: Slot<V>; what: string }): Pieces<V> =>
-    capitalPieces(say`at ${args.time}, the last time that both were read, ${args.what} was the same in ${args.treated} and ${args.control}.`),
-  changeApart: <V>(args: { phase: string; treated: string; control: string; more: boolean; size: Slot<V>; half: string | null; falls: boolean }): Pieces<V> =>
-    capitalPieces(say`${args.phase} ${args.treated} ${args.falls ? 'fell' : 'rose'} ${args.size} ${args.more ? 'more' : 'less'} than ${args.control}${args.half === null ? '' : `, a difference below the ±${args.half} that the instruments can resolve`}.`),
-  changeEqual: <V>(args: { phase: string; treated: string; control: string }): Pieces<V> => capitalPieces(say`${args.phase} both changed by the same amount.`),
+  /** `sides` says whether one tank a side or means of several are compared. */
+  apart: <V>(args: Sides & { above: boolean; size: Slot<V>; time: Slot<V>; what: string; half: string | null }): Pieces<V> =>
+    capitalPieces(say`at ${args.time}, the last time that ${args.means ? 'all' : 'both'} were read, ${args.what} in ${args.treated} was ${args.means ? 'on average ' : ''}${args.size} ${args.above ? 'higher' : 'lower'} than in ${args.control}${args.half === null ? '' : `, which is below the ±${args.half} that the instruments can resolve`}.`),
+  equal: <V>(args: Sides & { time: Slot<V>; what: string }): Pieces<V> =>
+    capitalPieces(say`at ${args.time}, the last time that ${args.means ? 'all' : 'both'} were read, ${args.what} was${args.means ? ' on average' : ''} the same in ${args.treated} and ${args.control}.`),
+  changeApart: <V>(args: Sides & { phase: string; what: string; more: boolean; size: Slot<V>; half: string | null; falls: boolean }): Pieces<V> =>
+    capitalPieces(say`${args.phase} ${args.what} in ${args.treated} ${args.falls ? 'fell' : 'rose'} ${args.means ? 'on average ' : ''}${args.size} ${args.more ? 'more' : 'less'} than in ${args.control}${args.half === null ? '' : `, a difference below the ±${args.half} that the instruments can resolve`}.`),
+  changeEqual: <V>(args: Sides & { phase: string; what: string }): Pieces<V> =>
+    capitalPieces(say`${args.phase} ${args.what} changed by the same amount in ${args.treated} and ${args.control}.`),
+  treated: 'the treatment tanks',
+  controls: 'the control tanks',
 
   scored: <V>(args: { what: string; where: string; counts: readonly { readonly word: string; readonly count: number }[] }): Pieces<V> =>
     capitalPieces(say`${args.what} in ${args.where} was scored ${listedText(args.counts.map(({ word, count }) => `“${word}” ${count === 1 ? 'once' : count === 2 ? 'twice' : `${numberWord(count)} times`}`))}.`),

@@ -53,8 +53,7 @@ async function photograph(browser, theme) {
     await page.locator(`.monaco-editor[data-uri$="${sample}"]`).first().waitFor({ timeout: 90_000 });
     await page.keyboard.press('Control+B');
     await openPreview(page);
-    const frame = await previewFrame(page, '.evenwater-block-protocol', 90_000);
-    await frame.waitForFunction(() => document.querySelector('.evenwater-chart')?.shadowRoot?.querySelector('svg'), undefined, { timeout: 60_000 });
+    const frame = await previewFrame(page, '.evenwater-chart svg', 120_000);
     await shoot('plan');
 
     await showLine(page, '```figure');

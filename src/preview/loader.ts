@@ -2,16 +2,17 @@
 // The preview's content policy lets scripts run by nonce; the chart code gets this script's own.
 const own = document.currentScript as HTMLScriptElement | null;
 
-function fetchWhenNeeded(): boolean {
-  if (!own || !document.querySelector('.evenwater-chart')) return false;
-  const script = document.createElement('script');
-  script.nonce = own.nonce;
-  script.src = new URL('chart.js', own.src).href;
-  document.head.append(script);
+function fetchChartCode(script: HTMLScriptElement): boolean {
+  if (!document.querySelector('.evenwater-chart')) return false;
+  const charts = document.createElement('script');
+  charts.nonce = script.nonce;
+  charts.src = new URL('chart.js', script.src).href;
+  document.head.append(charts);
   return true;
 }
 
-const again = () => { if (fetchWhenNeeded()) window.removeEventListener('vscode.markdown.updateContent', again); };
-window.addEventListener('vscode.markdown.updateContent', again);
-if (document.readyState === 'loading') document.addEventListener('DOMContentLoaded', again, { once: true });
-else again();
+// The page's first content arrives before or after this script, and without an event: watch for it.
+if (own && !fetchChartCode(own)) {
+  const watch = new MutationObserver(() => { if (fetchChartCode(own)) watch.disconnect(); });
+  watch.observe(document.documentElement, { childList: true, subtree: true });
+}

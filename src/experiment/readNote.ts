@@ -1,26 +1,19 @@
 // Reads a note whole: text and data files in, one immutable Note out. The one wiring of the pure rooms;
-// read it from top to bottom to see the data's way through the house.
-import { sortProblems, type Problem } from '../problems/problem.ts';
+// read it from top to bottom, and ground.ts beside it, to see the data's way through the house.
+import { sortProblems } from '../problems/problem.ts';
 import { readSyntax } from '../note/readSyntax.ts';
-import type { Block, NoteSyntax } from '../note/syntax.ts';
-import { readProtocol } from '../protocol/readProtocol.ts';
-import { isReserved } from '../protocol/names.ts';
-import type { Protocol } from '../protocol/types.ts';
-import { readTable } from '../readings/readTable.ts';
-import type { FileContents, ReadingsTable } from '../readings/types.ts';
-import { buildDataset } from '../dataset/buildDataset.ts';
-import type { Dataset } from '../dataset/types.ts';
-import { createContext, type FormulaContext } from '../formula/context.ts';
-import { functionByName } from '../formula/catalogue.ts';
-import { evaluateResult } from '../formula/evaluate.ts';
+import type { FileContents } from '../readings/types.ts';
+import type { FormulaContext } from '../formula/context.ts';
 import { checkClaim } from '../claims/checkClaim.ts';
 import { findLooseNumbers } from '../claims/looseNumbers.ts';
 import { checkWording } from '../claims/wording.ts';
+import type { CheckedClaim } from '../claims/types.ts';
+import type { NoteSyntax } from '../note/syntax.ts';
 import { separateAccepted } from './accepted.ts';
-import { checkEqualisation, checkStopRules } from './conditions.ts';
 import { drawnBlockProblems } from './figureBlock.ts';
-import { readValueBlocks } from './valuesBlock.ts';
-import type { NamedResult, Note } from './types.ts';
+import { readGround, type Ground } from './ground.ts';
+import { changeBetween, claimsByPlace, moveClaim } from './movedClaims.ts';
+import type { Note } from './types.ts';
 
 export const noFiles: FileContents = new Map();
 
@@ -36,67 +29,36 @@ export interface ReadNoteOptions {
  * @param previous an earlier Note of the same document; parts whose text did not change are taken from it
  */
 export function readNote(text: string, files: FileContents = noFiles, previous?: Note, options: ReadNoteOptions = {}): Note {
+  if (previous && previous.text === text && previous.ground.files === files) return previous;
   const syntax = readSyntax(text, previous?.syntax, options);
-  const protocolIndex = syntax.blocks.findIndex((block) => block.word === 'protocol');
-  const protocolBlock = syntax.blocks[protocolIndex];
-  if (!protocolBlock) return plainMarkdown(text, syntax);
+  const ground = readGround(syntax.blocks, files, previous?.ground ?? null);
+  const { protocol, tables, wants, dataset, context, results, equalise, stopRules } = ground;
+  const common = { text, syntax, ground, protocol, tables, dataset, context, results, equalise, stopRules, wants };
+  if (!protocol) return { ...common, claims: [], problems: sortProblems([...syntax.problems, ...ground.problems]), accepted: [] };
 
-  const { protocol, problems: protocolProblems } = readProtocol(protocolBlock);
-  if (!protocol) return { ...plainMarkdown(text, syntax), problems: sortProblems([...syntax.problems, ...protocolProblems]) };
-
-  const { tables, wants, problems: readingProblems } = readTables(syntax.blocks, protocol, files);
-  const { dataset, problems: datasetProblems } = buildDataset(tables, protocol);
-  const { results: definitions, problems: valueProblems } = readValueBlocks(syntax.blocks, (name) => isReserved(name) || functionByName(name) !== null);
-  const context = createContext({ protocol, dataset, results: definitions });
-
-  const results: NamedResult[] = definitions.map((definition) => ({
-    ...definition, evaluation: evaluateResult(definition.name, context) ?? { value: null, problems: [], working: [] },
-  }));
-  const claims = syntax.claims.map((claim) => checkClaim(claim, context));
-  const equalise = checkEqualisation(protocol, context);
-  const stopRules = checkStopRules(protocol, context);
-
+  const claims = checkClaims(syntax, ground, previous);
   const { standing, accepted } = separateAccepted([
-    ...syntax.problems, ...protocolProblems, ...readingProblems, ...datasetProblems, ...valueProblems,
-    ...results.flatMap((result) => result.evaluation.problems),
+    ...syntax.problems, ...ground.problems,
     ...claims.flatMap((claim) => claim.problems),
     ...findLooseNumbers(syntax.prose, context, syntax.claims),
     ...checkWording(syntax, context),
-    ...equalise.problems, ...stopRules.problems,
     ...drawnBlockProblems(syntax, protocol, dataset),
   ], protocol);
+  return { ...common, claims, problems: sortProblems(standing), accepted: sortProblems(accepted) };
+}
 
-  return {
-    text, syntax, protocol, tables, dataset, results, claims, wants, context,
-    equalise: equalise.checks, stopRules: stopRules.checks,
-    problems: sortProblems(standing), accepted: sortProblems(accepted),
-  };
+/** Checks every claim; those of the earlier note that stand on the same ground and say the same only move. */
+function checkClaims(syntax: NoteSyntax, ground: Ground, previous: Note | undefined): CheckedClaim[] {
+  if (previous?.ground !== ground) return syntax.claims.map((claim) => checkClaim(claim, ground.context));
+  const change = changeBetween(previous.text, syntax.text);
+  const earlier = claimsByPlace(previous.claims, change);
+  return syntax.claims.map((claim) => {
+    const found = earlier.get(claim.range.start);
+    return (found && moveClaim(found, claim, change)) ?? checkClaim(claim, ground.context);
+  });
 }
 
 /** What formulas of this note are evaluated against. */
 export function contextOf(note: Note): FormulaContext {
   return note.context;
-}
-
-function readTables(blocks: readonly Block[], protocol: Protocol, files: FileContents): { tables: ReadingsTable[]; wants: string[]; problems: Problem[] } {
-  const tables: ReadingsTable[] = [];
-  const wants: string[] = [];
-  const problems: Problem[] = [];
-  blocks.forEach((block, index) => {
-    if (block.word !== 'readings') return;
-    const read = readTable(block, index, protocol, tables.at(-1) ?? null, files);
-    tables.push(read.table);
-    wants.push(...read.wants);
-    problems.push(...read.problems);
-  });
-  return { tables, wants: [...new Set(wants)], problems };
-}
-
-/** A document without a readable protocol: nothing is computed; blocks that need one say so. */
-function plainMarkdown(text: string, syntax: NoteSyntax): Note {
-  const dataset: Dataset = { series: new Map(), times: [] };
-  return {
-    text, syntax, protocol: null, tables: [], dataset, results: [], claims: [], equalise: [], stopRules: [], wants: [],
-    context: createContext({ protocol: null, dataset, results: [] }), problems: syntax.problems, accepted: [],
-  };
 }

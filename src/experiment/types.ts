@@ -8,6 +8,7 @@ import type { Evaluation } from '../formula/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import type { CheckedClaim } from '../claims/types.ts';
 import type { MappedText } from '../note/mappedText.ts';
+import type { Ground } from './ground.ts';
 
 /** One line `name = formula` of a `values` block. */
 export interface NamedResult {
@@ -33,6 +34,8 @@ export interface EqualiseCheck {
 export interface Note {
   readonly text: string;
   readonly syntax: NoteSyntax;
+  /** Plan, readings and results, kept together so that a later reading of the note can take them over. */
+  readonly ground: Ground;
   readonly protocol: Protocol | null;
   readonly tables: readonly ReadingsTable[];
   readonly dataset: Dataset;

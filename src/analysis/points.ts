@@ -32,11 +32,18 @@ export function medianStep(points: readonly { readonly time: Instant }[]): Durat
   return steps[steps.length >> 1]!;
 }
 
+/** The longest planned sampling interval around an instant; null where nothing is planned. */
+export function plannedInterval(schedule: Schedule | null, instant: Instant): Duration | null {
+  let longest: Duration | null = null;
+  for (const stretch of schedule?.sampling ?? []) {
+    if (stretch.from <= instant && instant <= stretch.to) longest = Math.max(longest ?? 0, stretch.every);
+  }
+  return longest;
+}
+
 /** The sampling interval around an instant: the planned one where the schedule has one, else the median step of the points. */
 export function intervalAt(schedule: Schedule | null, points: readonly { readonly time: Instant }[], instant: Instant): Duration | null {
-  const planned = schedule?.sampling.filter((stretch) => stretch.from <= instant && instant <= stretch.to).map((stretch) => stretch.every) ?? [];
-  if (planned.length > 0) return Math.max(...planned);
-  return medianStep(points);
+  return plannedInterval(schedule, instant) ?? medianStep(points);
 }
 
 /** True when a time lies within (not at) the given ends. */

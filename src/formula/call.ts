@@ -1,6 +1,6 @@
 // One call of a catalogue function: its operands by type, the readings in its window, and the ways to fail or remark.
 // What every function shares about windows, ends and gaps is decided here, once.
-import { areNeighbours, between, firstFrom, intervalAt } from '../analysis/points.ts';
+import { areNeighbours, between, firstFrom, medianStep, plannedInterval } from '../analysis/points.ts';
 import type { Fix, MessageArguments, SourceRange } from '../problems/problem.ts';
 import type { ProblemCode } from '../problems/codes.ts';
 import type { Duration, Instant } from '../time/instant.ts';
@@ -33,6 +33,8 @@ export class Call {
   readonly remarks: Remark[] = [];
   readonly used: SourceRange[] = [];
   private readonly parts: CallParts;
+  /** Median steps of the operands, found once. */
+  private readonly steps = new Map<number, Duration | null>();
 
   constructor(parts: CallParts) {
     this.parts = parts;
@@ -182,7 +184,10 @@ export class Call {
 
   /** The sampling interval around an instant. */
   interval(series: number, instant: Instant): Duration | null {
-    return intervalAt(this.run.context.protocol?.schedule ?? null, this.series(series).points, instant);
+    const planned = plannedInterval(this.run.context.protocol?.schedule ?? null, instant);
+    if (planned !== null) return planned;
+    if (!this.steps.has(series)) this.steps.set(series, medianStep(this.series(series).points));
+    return this.steps.get(series) ?? null;
   }
 
   /** Missing or left-out readings that break a neighbourhood: those at planned times, where times are planned. */

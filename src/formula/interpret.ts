@@ -138,10 +138,12 @@ function converted(run: Run, expression: Extract<Expression, { kind: 'convert' }
     const result = toUnit(number, wanted);
     return isFailure(result) ? fail(expression.unitRange)(result) : result;
   }
-  return mapSeries(run, number, expression.unitRange, (point) => {
+  if (number.unit.symbol === wanted.symbol) return number;
+  const series = mapSeries(run, number, expression.unitRange, (point) => {
     const result = toUnit(point, wanted);
     return isFailure(result) ? fail(expression.unitRange)(result) : result;
   });
+  return series && { ...series, points: series.points.map(({ decimals: _, ...point }) => point) };
 }
 
 /** `fall(mat.T) in degF`: a temperature unit asked of a difference means the difference in that unit's degrees. */

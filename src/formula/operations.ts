@@ -120,7 +120,7 @@ export function calculate(run: Run, operator: Arithmetic, left: Side, right: Sid
   const y = b.type === 'duration' ? durationNumber(b.duration) : b;
   if (isNumeric(x) && isNumeric(y)) {
     const bare = bareRange(left, right);
-    return pointwise(run, x, y, range, (p, q) => applyArithmetic(operator, p, q), (failure) => failWith(run, failure, range, unitOf(x), unitOf(y), bare));
+    return pointwise(run, x, y, range, (p, q) => applyArithmetic(operator, p, q), (failure) => failWith(run, failure, range, unitOf(x), unitOf(y), bare), operator === '*' || operator === '/');
   }
   return run.fail('operands-do-not-fit', range, { operator, left: valueKind(a), right: valueKind(b) });
 }
@@ -153,19 +153,23 @@ function isNumeric(value: FormulaValue): value is FormulaNumber | SeriesValue {
   return value.type === 'number' || (value.type === 'series' && (value.content ?? 'number') === 'number');
 }
 
-function withDecimals(value: NumberValue, a: number | undefined, b: number | undefined): FormulaNumber {
-  return a === undefined && b === undefined ? value : { ...value, decimals: Math.max(a ?? 0, b ?? 0) };
+/** The digits of the operands; a product or quotient shows two significant digits at least. */
+function withDecimals(value: NumberValue, a: number | undefined, b: number | undefined, scales = false): FormulaNumber {
+  if (a === undefined && b === undefined) return value;
+  const own = Math.max(a ?? 0, b ?? 0);
+  const size = Math.abs(value.value);
+  return { ...value, decimals: scales && size > 0 && size < 1e300 ? Math.max(own, Math.min(1 - Math.floor(Math.log10(size)), 6)) : own };
 }
 
 /** Applies an operation to numbers, or to every point of series joined by time. */
 function pointwise(
   run: Run, a: FormulaNumber | SeriesValue, b: FormulaNumber | SeriesValue, range: SourceRange,
-  operation: (p: NumberValue, q: NumberValue) => NumberValue | Failure, fail: (failure: Failure) => null,
+  operation: (p: NumberValue, q: NumberValue) => NumberValue | Failure, fail: (failure: Failure) => null, scales: boolean,
 ): FormulaValue | null {
   if (a.type === 'number' && b.type === 'number') {
     const result = operation(a, b);
     if (isFailure(result)) return fail(result);
-    return finite(run, withDecimals(result, a.decimals, b.decimals), range);
+    return finite(run, withDecimals(result, a.decimals, b.decimals, scales), range);
   }
   const probe = operation(exactValue(a.type === 'number' ? a.value : 1, a.unit), exactValue(b.type === 'number' ? b.value : 1, b.unit));
   if (isFailure(probe)) return fail(probe);

@@ -65,10 +65,12 @@ function missed(call: Call): number | null {
   if (lastTime === undefined) return 0;
   const taken = [...series.points.map((point) => point.time), ...leftOut].sort((a, b) => a - b);
   let count = 0;
+  let next = 0;
   for (const [index, slot] of slots.entries()) {
     if (slot > lastTime || !inside(slot)) continue;
-    const reach = Math.min(slot - (slots[index - 1] ?? -Infinity), (slots[index + 1] ?? Infinity) - slot) / 2;
-    if (!taken.some((time) => time === slot || Math.abs(time - slot) < reach)) count += 1;
+    const reach = Math.min(slot - (slots[index - 1] ?? -Infinity), (slots[index + 1] ?? Infinity) - slot, 86_400_000) / 2;
+    while (next < taken.length && taken[next]! <= slot - reach) next += 1;
+    if (!(next < taken.length && (taken[next]! < slot + reach || taken[next] === slot))) count += 1;
   }
   return count;
 }

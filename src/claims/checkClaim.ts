@@ -15,6 +15,9 @@ import { readClaimWords, saysName } from './claimWords.ts';
 import type { AnyMention } from './mentions.ts';
 import { disagreementProblem, noNumberProblem, unclearProblem, unitMissingProblem } from './mismatch.ts';
 import { relatedReadings } from './readingsBehind.ts';
+import { fittingUnit } from './compareNumber.ts';
+import { stepsPerHour } from './hourlySteps.ts';
+import { looseInWords } from './looseNumbers.ts';
 import { checkShown } from './shownNumbers.ts';
 import { utc } from '../time/zone.ts';
 import type { CheckedClaim } from './types.ts';
@@ -75,13 +78,17 @@ interface Result { readonly state: 'holds' | 'mismatch'; readonly approximate: b
 function checkNumbers(
   syntax: ClaimSyntax, mentions: readonly AnyMention[], value: FormulaValue, computed: string, evaluation: Evaluation, context: FormulaContext,
 ): Result {
-  const check = checkShown(syntax.words.text, mentions, value, context.protocol?.zone ?? utc);
+  const zone = context.protocol?.zone ?? utc;
+  const direct = checkShown(syntax.words.text, mentions, value, zone);
+  const hourly = direct.state === 'no-number' && value.type === 'series' ? stepsPerHour(syntax.formula, value, context) : null;
+  const check = hourly ? checkShown(syntax.words.text, mentions, hourly, zone) : direct;
   const unclear = unclearProblem(syntax, mentions, value, computed, check.state === 'no-number');
   if (unclear) return { state: 'mismatch', approximate: false, problems: [unclear] };
   if (check.state === 'no-number') return { state: 'mismatch', approximate: false, problems: [noNumberProblem(syntax, mentions, value, computed)] };
   if (check.state === 'mismatch') return { state: 'mismatch', approximate: check.approximate, problems: disagreementProblem(syntax, check, value, computed, evaluation, context) };
+  const unchecked = looseInWords(syntax, mentions, context, (unit) => (value.type === 'number' || value.type === 'series') && fittingUnit(unit, value.unit) !== null);
   const hints = check.unitMissing && check.claimed ? [unitMissingProblem(syntax, check.claimed, value)] : [];
-  return { state: 'holds', approximate: check.approximate, problems: hints };
+  return { state: 'holds', approximate: check.approximate, problems: [...hints, ...(hourly ? [] : unchecked)] };
 }
 
 /** A word of a scale, a tank or a quantity is claimed by its name among the words. */

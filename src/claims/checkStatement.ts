@@ -10,6 +10,7 @@ import type { Expression } from '../formula/types.ts';
 import { comparisonWarnings } from './changeWarnings.ts';
 import { computedText } from './computedText.ts';
 import { readClaimWords } from './claimWords.ts';
+import { looseInWords } from './looseNumbers.ts';
 import { relatedReadings } from './readingsBehind.ts';
 import { checkShown } from './shownNumbers.ts';
 import { utc } from '../time/zone.ts';
@@ -28,7 +29,8 @@ export function checkStatement(syntax: ClaimSyntax, context: FormulaContext): Ch
     return { ...none, computed, problems: [...evaluation.problems,
       problem('statement-not-truth', toDocumentRange(syntax.formula, { start: 0, end: syntax.formula.text.length }), { formula: syntax.formula.text.trim(), value: computed }, fixes)] };
   }
-  const warnings = comparisonWarnings(syntax, evaluation, context);
+  const loose = looseInWords(syntax, readClaimWords(syntax.words.text, context), context, () => false);
+  const warnings = [...comparisonWarnings(syntax, evaluation, context), ...loose];
   const machine = machineValue(value, context);
   const computed = value.truth ? 'true' : 'not true';
   if (value.truth) return { ...none, mark: 'condition', state: 'holds', computed, machine, problems: [...evaluation.problems, ...warnings] };

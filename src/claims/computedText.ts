@@ -83,7 +83,8 @@ function seriesText(value: Extract<FormulaValue, { type: 'series' }>, evaluation
   if (values.length === 0) return '';
   const least = Math.min(...values);
   const greatest = Math.max(...values);
-  const decimals = decimalsOf(Math.abs(least) > Math.abs(greatest) ? least : greatest, value.unit, null, evaluation, context);
+  const own = value.points.map((point) => point.decimals);
+  const decimals = own.every((each) => each !== undefined) ? Math.max(0, ...own) : decimalsOf(Math.abs(least) > Math.abs(greatest) ? least : greatest, value.unit, null, evaluation, context);
   const low = digitsOf(least, decimals, mark);
   const high = digitsOf(greatest, decimals, mark);
   return withUnit(low === high ? low : `${low} to ${high}`, value.unit);

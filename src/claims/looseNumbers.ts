@@ -72,6 +72,21 @@ function same(mention: NumberMention, stated: NumberValue): boolean {
   return unit !== null && Math.abs(convert(stated.value, stated.unit, unit) - mention.value) <= 1e-9 * Math.abs(mention.value);
 }
 
+/**
+ * Numbers inside a claim's words that its formula does not check: in a unit the note measures or in per cent, but of another
+ * kind than the value's (`fits`). For a statement those that its condition does not name.
+ */
+export function looseInWords(syntax: ClaimSyntax, mentions: readonly AnyMention[], context: FormulaContext, fits: (unit: Unit) => boolean): Problem[] {
+  let stated: NumberValue[] | null = null;
+  return mentions.flatMap((mention) => {
+    if (mention.kind !== 'number' || mention.unit === null || mention.written === 'words' || isTimeUnit(mention.unit) || fits(mention.unit)) return [];
+    if (kindOf(mention, context) !== 'data') return [];
+    stated ??= statedNumbers(context, [syntax]);
+    if (stated.some((each) => same(mention, each))) return [];
+    return [problem('loose-number', toDocumentRange(syntax.words, mention), { text: syntax.words.text.slice(mention.start, mention.end).replace(/\s+/g, ' '), formula: '' })];
+  });
+}
+
 /** `data`: the note measures or derives it; `plan`: only worth a hint where a formula gives it; null: not loose. */
 function kindOf(mention: AnyMention, context: FormulaContext): 'data' | 'plan' | null {
   if (mention.kind === 'clock') return mention.style !== 'word' && withinRun(mention, context) ? 'data' : null;

@@ -40,6 +40,8 @@ export interface NumberMention extends Mention {
   readonly unitFromNext: boolean;
   /** The unit at the end of the list it stands in (`4.9, 3.1 and 2.5 %/h`); used only where a list is claimed. */
   readonly unitInList: Unit | null;
+  /** The word that follows in lower case; empty at the end and before a mark. Tells `8.21, then` from `42 gallons`. */
+  readonly nextWord: string;
   /** The half-width after `±`, in `unit`. */
   readonly halfWidth: { readonly start: number; readonly end: number; readonly value: number; readonly decimals: number } | null;
 }

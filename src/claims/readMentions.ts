@@ -151,7 +151,7 @@ function numberAt(text: string, start: number, digitsStart: number, mark: Decima
   return { mention: {
     ...qualifier, kind: 'number', joinedToNext: false, start, end: Math.max(half?.end ?? 0, unit?.end ?? 0, shown.end), valueStart: start, valueEnd: shown.end,
     value: negative ? 0 - shown.value : shown.value, decimals: shown.decimals, sign, written: 'digits', mark, grouping: shown.grouping,
-    unit: shownUnit, unitFromNext: false, unitInList: null,
+    unit: shownUnit, unitFromNext: false, unitInList: null, nextWord: wordAfter(text, Math.max(half?.end ?? 0, unit?.end ?? 0, shown.end)),
     halfWidth: half && { start: half.start, end: half.digitsEnd, value: half.value * half.scale(shownUnit), decimals: half.decimals },
   } };
 }
@@ -176,6 +176,10 @@ function halfWidthAt(text: string, offset: number, mark: DecimalMark): HalfWidth
   const own = unit?.unit ?? null;
   return { from: offset, start, digitsEnd: shown.end, end, value: shown.value, decimals: shown.decimals, unit: own,
     scale: (other) => (own && other ? own.factor / other.factor : 1) };
+}
+
+function wordAfter(text: string, offset: number): string {
+  return /^[\s\u00a0\u202f\u2009-]*([\p{L}°%‰]+)/u.exec(text.slice(offset, offset + 40))?.[1]?.toLowerCase() ?? '';
 }
 
 /** `pH 7.2`: the unit stands before the number. */
@@ -216,7 +220,7 @@ function wordNumberAt(text: string, offset: number, language: string): { mention
   if (andHalf) { value += 0.5; decimals = 1; end += andHalf[0].length; }
   if (/^\s+(?:of|times)\b/i.test(text.slice(end)) && !unit) unit = null;
   return { mention: { ...qualifierBefore(text, offset, language), kind: 'number', joinedToNext: false, start: offset, end, valueStart: offset, valueEnd,
-    value, decimals, sign: '', written: 'words', mark: '.', grouping: '', unit: unit?.unit ?? null, unitFromNext: false, unitInList: null, halfWidth: null } };
+    value, decimals, sign: '', written: 'words', mark: '.', grouping: '', unit: unit?.unit ?? null, unitFromNext: false, unitInList: null, nextWord: wordAfter(text, end), halfWidth: null } };
 }
 
 /** `9 h 30 min` is one duration. */
@@ -232,7 +236,8 @@ function joinDurations(text: string, mentions: readonly AnyMention[]): AnyMentio
     if (mention.kind === 'number' && mention.sign === '' && last && /^(?:\s*,?\s*(?:and\s+)?)$/.test(between)) {
       const first = last.kind === 'duration' ? last.duration : last.kind === 'number' && last.decimals === 0 && hours(last) !== null ? Math.round(hours(last)! * hour) : null;
       const step = last.kind === 'duration' ? last.step : last.kind === 'number' && last.unit ? Math.round(convert(1, last.unit, hourUnit) * hour) : 0;
-      const bare = mention.unit === null && between === '' && step === hour && mention.value < 60 && mention.decimals === 0;
+      const loneMinutes = between === '' || (/^\s$/.test(between) && mention.valueEnd - mention.valueStart === 2 && mention.nextWord === '');
+      const bare = mention.unit === null && loneMinutes && step === hour && mention.value < 60 && mention.decimals === 0;
       const size = bare ? mention.value / 60 : hours(mention);
       const own = bare ? minute : mention.unit ? Math.round(convert(1, mention.unit, hourUnit) * hour) : 0;
       if (first !== null && size !== null && own > 0 && own < step) {

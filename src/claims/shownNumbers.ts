@@ -2,8 +2,7 @@
 import { convert, parseUnit } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import type { FormulaValue } from '../formula/types.ts';
-import { formatDuration } from '../time/text.ts';
-import { hour, minute, type Duration, type Instant, type Zone } from '../time/instant.ts';
+import { hour, type Instant, type Zone } from '../time/instant.ts';
 import { fittingUnit, holdsNumber, inUnit, isTimeUnit, onBoundSide, signLost, tolerance } from './compareNumber.ts';
 import { holdsClock, holdsDate } from './instants.ts';
 import type { AnyMention, ClockMention, DateMention, NumberMention } from './mentions.ts';
@@ -54,6 +53,10 @@ const isNumber = (mention: AnyMention): mention is NumberMention => mention.kind
 
 interface Fitting { readonly mention: NumberMention; readonly unit: Unit }
 
+/** Words that may follow a number without a unit. Any other word (`gallons`, `degrees`) may be a unit that is not known. */
+const linkWords = new Set(('a after again and as at because before but by during for from had has her his if in instead into is its less more now of off on or over '
+  + 'since so than that the their then there this to under until up was were when where which while with within').split(' '));
+
 /** The numbers that fit; where only bare numbers are there, the first of them, taken in the value's own unit. */
 function fittingNumbers(mentions: readonly AnyMention[], unit: Unit): { fitting: Fitting[]; unitMissing: boolean } {
   const numbers = mentions.filter(isNumber);
@@ -64,7 +67,7 @@ function fittingNumbers(mentions: readonly AnyMention[], unit: Unit): { fitting:
   const digits = withUnit.filter(({ mention }) => mention.unit !== null || mention.written === 'digits');
   if (digits.length > 0) return { fitting: digits, unitMissing: false };
   if (withUnit.length > 0) return { fitting: withUnit.slice(0, 1), unitMissing: false };
-  const bare = numbers.filter((mention) => mention.unit === null);
+  const bare = numbers.filter((mention) => mention.unit === null && (mention.nextWord === '' || linkWords.has(mention.nextWord)));
   const first = bare.find((mention) => mention.written === 'digits');
   if (!first) return { fitting: [], unitMissing: false };
   const following = first.joinedToNext ? bare[bare.indexOf(first) + 1] : undefined;
@@ -199,7 +202,3 @@ function checkSeries(mentions: readonly AnyMention[], values: readonly number[],
   return outcome(claimed.mention, fitting.map(({ mention }) => mention), disagreements, unitMissing);
 }
 
-/** Used where the words hold no duration: how long, as prose says it. */
-export function durationText(duration: Duration): string {
-  return formatDuration(Math.round(duration / minute) * minute || duration);
-}

@@ -39,5 +39,4 @@ export const fixTitles: Sentences<string> = {
   'first-of-name': (args) => `The first block named “${text(args, 'name')}” stands here`,
   'first-value-here': () => 'The first value stands here',
   'rename-result': (args) => `Rename it to ${text(args, 'name')}`,
-  'reading-used': (args) => `${text(args, 'series')} at ${text(args, 'time')}: ${text(args, 'text')}`,
 };

@@ -203,3 +203,41 @@ suite('claims: checking against a note', () => {
     });
   }
 });
+
+suite('claims: hard cases', () => {
+  const only = (words: string): { state: string | undefined; codes: string[] } => {
+    const note = read(words);
+    return { state: note.claims[0]?.state, codes: own(note).map((each) => each.code) };
+  };
+  test('steps may be shown per hour', () => {
+    // 8.26 → 7.83 → 7.47 mg/L: 0.43 and 0.36 mg/L an hour, 5.21 and 4.60 %
+    assert.deepEqual(only('{4.6 to 5.2 %/h = -percent-steps(mat.DO, 22:00..00:00, every 1 h)}'), { state: 'holds', codes: [] });
+    assert.deepEqual(only('{0.36 to 0.43 mg/L per hour = -steps(mat.DO, 22:00..00:00, every 1 h)}'), { state: 'holds', codes: [] });
+    assert.equal(only('{4.6 to 5.3 %/h = -percent-steps(mat.DO, 22:00..00:00, every 1 h)}').state, 'mismatch');
+  });
+  test('an unknown unit is not taken for no unit', () => {
+    assert.deepEqual(only('{42 gallons = volume(mat)}'), { state: 'mismatch', codes: ['claim-no-number'] });
+    assert.deepEqual(only('{24.9 degrees = at(mat.T, 20:00)}'), { state: 'mismatch', codes: ['claim-no-number'] });
+  });
+  test('a number inside the words that nothing checks is a hint', () => {
+    assert.deepEqual(only('{fell 0.24 mg/L at 24.8 °C = fall(mat.DO, 22:00..22:30)}').codes, ['loose-number']);
+    assert.deepEqual(only('{it fell below 9 mg/L if min(mat.DO) < 8 mg/L}').codes, ['loose-number']);
+    assert.deepEqual(only('{it fell below 8 mg/L if min(mat.DO) < 8 mg/L}').codes, []);
+  });
+  test('windows, instants with dates, pressures and lengths in other units', () => {
+    for (const words of ['{22:00–22:30 = time-of-steepest-fall(mat.DO)}', '{on 14 March at 22:00 = light-off}', '{29.81 inches of mercury = at(room.P, 20:00)}',
+      '{19.7 inches = length(mat)}', '{0.2 °F = fall(mat.T, 20:00..21:30)}', '{an hour and a half = duration(22:00..23:30)}', '{11.8 pp = at(saturation(mat.DO), 22:00) - at(saturation(mat.DO), 00:30)}']) {
+      assert.equal(only(words).state, 'holds', words);
+    }
+  });
+  test('a claim in a quoted list over two lines is mended in place', () => {
+    const note = read('> - It fell to {8.20\n>   mg/L = at(mat.DO, 22:30)}.');
+    const found = own(note)[0] ?? assert.fail();
+    assert.equal(prose(apply(note.text, found.fixes[0]!.edits)), '> - It fell to {8.02\n>   mg/L = at(mat.DO, 22:30)}.');
+  });
+  test('a change of the readings shows in the claim', () => {
+    const { text } = exampleNote({ prose: '{8.21 mg/L = at(mat.DO, 20:00)}' });
+    assert.equal(readNote(text).claims[0]?.state, 'holds');
+    assert.equal(readNote(text.replace('20:00    8.21', '20:00    8.31')).claims[0]?.state, 'mismatch');
+  });
+});

@@ -67,10 +67,11 @@ export function offerPairing(tables: readonly ReadingsTable[], protocol: Protoco
       });
       if (gaps.length > 0 && gaps.length * 2 >= Math.min(rows.length, anchors.length)) {
         const within = Math.max(...gaps) <= minute ? minute : 2 * minute;
-        const line = `pair within: ${formatDuration(within)}\n`;
-        const end = protocol.range.end;
+        const line = `pair within: ${formatDuration(within)}`;
+        // In front of the plan's last line break, whatever kind that is.
+        const end = Math.max(protocol.range.start, protocol.range.end - 1);
         return [problem('times-nearly-pair', table.headRange ?? table.file?.range ?? rows[0]!.range, { count: gaps.length, within: formatDuration(within) }, [
-          fix('insert-text', { text: line.trim() }, [{ range: { start: end, end }, newText: line }]),
+          fix('insert-text', { text: line }, [{ range: { start: end, end }, newText: `\n${line}` }]),
         ])];
       }
     }

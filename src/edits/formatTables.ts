@@ -17,7 +17,8 @@ export function formatTables(syntax: Pick<NoteSyntax, 'blocks'>, range: SourceRa
     const text = block.content.text;
     const lines = splitLines(text).filter((line): line is CellsLine => line.kind === 'cells');
     const [head, ...rows] = lines;
-    if (!head || head.tokens.length === 0 || head.remark) continue;
+    // Heads with words behind a `;` are broken in some way that is not the formatter's to mend.
+    if (!head || head.tokens.length === 0 || text.slice(head.start, head.end).includes(';')) continue;
     // A row with too many or too few cells stays as its keeper left it, and so does a remark without a row.
     const whole = rows.filter((row) => row.tokens.length === head.tokens.length);
     const laidOut = layoutTable(head.tokens.map((token) => token.text), whole.map((row): LayoutRow => ({

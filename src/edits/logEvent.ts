@@ -39,24 +39,16 @@ export function logEvent(note: Note, event: EventToLog): EditResult {
   const lineBreak = lineBreakOf(note.text);
   const place = eventsPlace(content);
   if (place === null) return refused('events-unreadable');
-  const prefix = containerPrefix(note.text, block.content.pieces.at(-1)?.document ?? block.range.start);
+  const prefix = block.linePrefix ?? '';
   const lines = [...(place.key ? ['events:'] : []), ...parts.map((part, index) => `${' '.repeat(place.indent)}${index === 0 ? '- ' : '  '}${part}`)];
-  const offset = toDocumentOffset(block.content, place.at, true);
-  const startsLine = place.at === 0 || content[place.at - 1] === '\n';
-  // Behind a container's prefix the new lines bring their own; the place is the start of the next line of the note.
-  const edits: TextEdit[] = [{
-    range: { start: offset, end: offset },
-    newText: (startsLine ? '' : lineBreak) + lines.map((line) => prefix + line + lineBreak).join(''),
-  }];
+  // Behind the line above, in front of its break.
+  const before = content[place.at - 1] === '\n' ? place.at - 1 : place.at;
+  const offset = toDocumentOffset(block.content, before, true);
+  const edits: TextEdit[] = [{ range: { start: offset, end: offset }, newText: lines.map((line) => lineBreak + prefix + line).join('') }];
   const rows = note.tables.filter((table) => !table.file).flatMap((table) => table.rows);
   const row = rows.find((each) => each.instant !== null && Math.abs(each.instant - at) < minute);
   if (row) edits.push(...remarkEdit(note, row, what));
   return done(edits);
-}
-
-/** What a quote or list puts before each line of the block: read off its last line. */
-function containerPrefix(text: string, lineAt: number): string {
-  return text.slice(text.lastIndexOf('\n', lineAt - 1) + 1, lineAt);
 }
 
 /** Where the new entry goes in the plan's text: behind the last entry of `events`, or at the end with a key of its own. */

@@ -39,7 +39,7 @@ export function suspicions(values: readonly TypedValue[], note: Note, time: Inst
   });
   const swaps = swapped(values, odd, time);
   const explained = new Set(swaps.flatMap((swap) => swap.at));
-  return [...swaps, ...found.filter((each) => !each.at.every((at) => explained.has(at))), ...oversaturated(values, note, time)];
+  return [...swaps, ...found.filter((each) => !each.at.every((at) => explained.has(at))), ...oversaturated(values, odd, note, time)];
 }
 
 /** A typed value in the unit of its series. */
@@ -101,12 +101,13 @@ function swapped(values: readonly TypedValue[], odd: ReadonlySet<number>, time: 
 }
 
 /** Dissolved oxygen above twice saturation, or above 1.3 times in the dark, with the temperature and pressure at hand. */
-function oversaturated(values: readonly TypedValue[], note: Note, time: Instant): Suspicion[] {
+function oversaturated(values: readonly TypedValue[], odd: ReadonlySet<number>, note: Note, time: Instant): Suspicion[] {
   const found: Suspicion[] = [];
   const { protocol } = note;
   const [milligrams, celsius, hectopascal] = [parseUnit('mg/L'), parseUnit('degC'), parseUnit('hPa')];
   if (!protocol || !milligrams || !celsius || !hectopascal) return found;
   const measured = (typed: TypedValue): string => typed.column.measure?.what?.value ?? '';
+  const sound = (typed: TypedValue): boolean => typed.value !== null && !odd.has(values.indexOf(typed));
   const inUnit = (typed: TypedValue, unit: typeof celsius): number | null => (
     typed.value !== null && typed.column.unit && convertible(typed.column.unit, unit) ? convert(typed.value, typed.column.unit, unit) : null);
   const dark = protocol.phases.some((phase) => /^dark(?:-\d+)?$/u.test(phase.id) && time > phase.window.from && time < phase.window.to);
@@ -114,8 +115,8 @@ function oversaturated(values: readonly TypedValue[], note: Note, time: Instant)
   values.forEach((typed, at) => {
     if (measured(typed) !== 'dissolved oxygen') return;
     const oxygen = inUnit(typed, milligrams);
-    const water = values.find((each) => each.column.place === typed.column.place && measured(each) === 'water temperature' && each.value !== null);
-    const air = values.find((each) => measured(each) === 'air pressure' && each.column.measure?.level?.value !== 'sea' && each.value !== null);
+    const water = values.find((each) => each.column.place === typed.column.place && measured(each) === 'water temperature' && sound(each));
+    const air = values.find((each) => measured(each) === 'air pressure' && each.column.measure?.level?.value !== 'sea' && sound(each));
     const temperature = water ? inUnit(water, celsius) : null;
     if (oxygen === null || temperature === null) return;
     const salinity = protocol.tanks.find((tank) => tank.id === typed.column.place)?.salinity?.value.value ?? 0;

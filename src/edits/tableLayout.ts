@@ -9,8 +9,15 @@ export function beforePoint(text: string): number {
   return /\d/u.test(match) || /^[(<>+-]*\.\d/u.test(text) ? match.length : 0;
 }
 
-/** Widths of one column: characters left of the point, right of it, and the head. */
-interface ColumnWidth { left: number; right: number; readonly head: number }
+/** Length of a cell's first value, without what hangs over to the right: a closing bracket, a doubt, a correction, repeats. */
+function firstLength(text: string): number {
+  const left = beforePoint(text);
+  if (left === 0 && !text.startsWith('.')) return text.length;
+  return left + /^(?:\.\d+)?/u.exec(text.slice(left))![0].length;
+}
+
+/** Widths of one column: left of the point, right of it, what hangs over behind the value, and the head. */
+interface ColumnWidth { left: number; right: number; over: number; readonly head: number }
 
 const pad = (width: number): string => ' '.repeat(Math.max(0, width));
 
@@ -20,29 +27,40 @@ export interface LayoutRow { readonly time: string; readonly cells: readonly str
 /** Lays out a whole table. The first line is the heads; all rows must have one cell a head. Each line without its break. */
 export function layoutTable(heads: readonly string[], rows: readonly LayoutRow[]): string[] {
   const widths: ColumnWidth[] = heads.slice(1).map((head, index) => {
-    const width: ColumnWidth = { left: 0, right: 0, head: head.length };
+    const width: ColumnWidth = { left: 0, right: 0, over: 0, head: head.length };
     for (const row of rows) {
       const cell = row.cells[index] ?? '';
       const left = beforePoint(cell);
       width.left = Math.max(width.left, left);
-      width.right = Math.max(width.right, cell.length - left);
+      width.right = Math.max(width.right, firstLength(cell) - left);
+    }
+    for (const row of rows) {
+      const cell = row.cells[index] ?? '';
+      width.over = Math.max(width.over, cell.length - beforePoint(cell) - width.right);
     }
     return width;
   });
   const timeWidth = Math.max(heads[0]?.length ?? 0, ...rows.map((row) => row.time.length));
-  const total = (width: ColumnWidth): number => Math.max(width.head, width.left + width.right);
+  const core = (width: ColumnWidth): number => Math.max(width.head, width.left + width.right);
+  // A single overhanging sign fits into the gap before the next column; more widens it.
+  const gap = (index: number): number => (index === 0 ? 2 : Math.max(2, widths[index - 1]!.over + 1));
   const headLine = (heads[0] ?? '') + pad(timeWidth - (heads[0]?.length ?? 0))
-    + widths.map((width, index) => `  ${pad(total(width) - width.head)}${heads[index + 1]!}`).join('');
-  const lines = rows.map((row) => row.time + pad(timeWidth - row.time.length) + widths.map((width, index) => {
-    const cell = row.cells[index] ?? '';
-    const shift = total(width) - width.left - width.right;
-    const left = shift + width.left - beforePoint(cell);
-    return `  ${pad(left)}${cell}${pad(total(width) - left - cell.length)}`;
-  }).join(''));
-  const longest = Math.max(0, ...lines.map((line) => line.trimEnd().length));
-  return [headLine.trimEnd(), ...lines.map((line, index) => {
+    + widths.map((width, index) => pad(gap(index) + core(width) - width.head) + heads[index + 1]!).join('');
+  const lines = rows.map((row) => {
+    let line = row.time + pad(timeWidth - row.time.length);
+    let end = timeWidth;
+    widths.forEach((width, index) => {
+      const cell = row.cells[index] ?? '';
+      end += gap(index) + core(width);
+      const start = end - width.right - beforePoint(cell);
+      line += pad(start - line.length) + cell;
+    });
+    return line;
+  });
+  const longest = Math.max(0, ...lines.map((line) => line.length));
+  return [headLine, ...lines.map((line, index) => {
     const remark = rows[index]!.remark;
-    return remark === null ? line.trimEnd() : `${line.trimEnd() + pad(longest - line.trimEnd().length)}   ; ${remark}`;
+    return remark === null ? line : `${line + pad(longest - line.length)}   ; ${remark}`.trimEnd();
   })];
 }
 

@@ -120,8 +120,10 @@ function readFence(token: Token, lines: SourceLines): Fence {
   const closed = endLine - startLine - 1 > contentLines
     && lines.text.endsWith(token.markup, trimmedEnd(lines, endLine - 1));
   const content = mapLines(lines, token.content, startLine + 1, false);
+  const nextStart = lines.starts[startLine + 1] ?? lines.text.length;
+  const before = content.text === '' ? '' : lines.text.slice(nextStart, content.pieces[0]?.document ?? nextStart);
   return {
-    info, content, closed, startLine, endLine, level: token.level,
+    info, content, closed, linePrefix: /^[ \t>]*$/.test(before) ? before : '', lineBreak: lines.text.slice(lineEnd, nextStart) || '\n', startLine, endLine, level: token.level,
     range: { start: opening, end: Math.max(trimmedEnd(lines, closed || contentLines === 0 ? endLine - 1 : startLine + contentLines), opening) },
     infoRange: { start: infoStart, end: infoStart + info.length },
   };
@@ -130,10 +132,10 @@ function readFence(token: Token, lines: SourceLines): Fence {
 function asBlock(fence: Fence): Block | null {
   const [word, name] = infoWords(fence.info);
   if (!(blockWords as readonly string[]).includes(word)) return null;
-  const { range, infoRange, closed, startLine, endLine } = fence;
+  const { range, infoRange, closed, startLine, endLine, linePrefix, lineBreak } = fence;
   const end = contentEnd(fence.content.text, closed);
   const content = end === null ? fence.content : sliceMapped(fence.content, 0, fence.content.text.lastIndexOf('\n', end) + 1);
-  return { word: word as BlockWord, name: name === '' ? null : name, range, infoRange, content, closed, startLine, endLine };
+  return { word: word as BlockWord, name: name === '' ? null : name, range, infoRange, content, linePrefix, lineBreak, closed, startLine, endLine };
 }
 
 /** A cell beyond the table's columns: Markdown drops it, but a claim may have been cut there. */

@@ -12,6 +12,8 @@ export interface Fence {
   readonly range: SourceRange;
   readonly infoRange: SourceRange;
   readonly content: MappedText;
+  readonly linePrefix: string;
+  readonly lineBreak: string;
   readonly closed: boolean;
   readonly startLine: number;
   readonly endLine: number;

@@ -18,6 +18,10 @@ export interface Block {
    * ends at the next block's opening fence or at a closing fence of other marks.
    */
   readonly content: MappedText;
+  /** What containers (quotes, lists) and the fence's indentation put before each line of the content: a new line needs it too. */
+  readonly linePrefix?: string;
+  /** The line break of the opening fence's line. */
+  readonly lineBreak?: string;
   readonly closed: boolean;
   /** Lines of the note, from 0: of the opening fence, and one past the closing fence. */
   readonly startLine: number;

@@ -38,7 +38,7 @@ export function readTable(
   const heads = readHeads(headLine, protocol, reporter);
   const columns: ReadingColumn[] = heads.map((head) => ({ ...head.column, range: reporter.place(head.token) }));
   const seals = lines.filter((line) => line.kind === 'seal');
-  const rows = readRows(lines, headAt, heads, protocol, lastInstant(previous), reporter);
+  const rows = readRows(lines, headAt, heads, protocol, lastInstant(previous), block, reporter);
   const seal = seals[0];
   const table: ReadingsTable = {
     ...empty, columns, rows,
@@ -85,7 +85,7 @@ function readHeads(line: CellsLine, protocol: Protocol, reporter: Reporter): Hea
 
 /** Every line of cells under the heads, as rows. */
 function readRows(
-  lines: readonly Line[], headAt: number, heads: readonly HeadReading[], protocol: Protocol, before: number | null, reporter: Reporter,
+  lines: readonly Line[], headAt: number, heads: readonly HeadReading[], protocol: Protocol, before: number | null, block: Block, reporter: Reporter,
 ): ReadingRow[] {
   const rowLines: CellsLine[] = [];
   const timeCells: TimeCell[] = [];
@@ -116,7 +116,7 @@ function readRows(
   const first = timeCells[0];
   const schedule = protocol.schedule;
   if (first && !first.day && times[0]!.instant !== null && !times[0]!.dated && schedule?.end && schedule.end - schedule.start > day) {
-    const text = `# ${formatDate(times[0]!.instant, protocol.zone)}\n`;
+    const text = `# ${formatDate(times[0]!.instant, protocol.zone)}${block.lineBreak ?? '\n'}${block.linePrefix ?? ''}`;
     reporter.add({
       code: 'time-wants-date', range: first.token, args: { time: first.token.text },
       fixes: [{ title: 'insert-text', args: { text: text.trim() }, edits: [{ range: { start: first.token.start, end: first.token.start }, newText: text }], preferred: true }],

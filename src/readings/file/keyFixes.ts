@@ -18,12 +18,10 @@ export function badChoice(key: string, typed: LocalText, words: readonly string[
   reporter.add({ code: 'data-file-key-value', range: typed.range, args: { key, text: typed.text, known: words }, fixes: near === null ? [] : [replaceFix(typed.range, near)] });
 }
 
-/** A fix that adds lines at the end of the block; none where the block stands in a quote or list, whose prefix it would lack. */
+/** A fix that adds lines at the end of the block, with the prefix of the quote or list that the block stands in. */
 export function addLines(block: Block, lines: readonly string[], title: string, options: { preferred?: boolean; safe?: boolean } = {}): LocalFix[] {
-  const { text, pieces } = block.content;
-  const shift = (pieces[0]?.document ?? 0) - (pieces[0]?.offset ?? 0);
-  if (pieces.some((piece) => piece.document - piece.offset !== shift)) return [];
-  const lineBreak = text.includes('\r\n') ? '\r\n' : '\n';
-  const newText = (text === '' || text.endsWith('\n') ? '' : lineBreak) + lines.map((line) => line + lineBreak).join('');
-  return [{ title, args: { lines: lines.join(', ') }, edits: [{ range: { start: text.length, end: text.length }, newText }], ...options }];
+  const { text } = block.content;
+  const end = text.endsWith('\n') ? text.length - 1 : text.length;
+  const newText = lines.map((line) => `${block.lineBreak ?? '\n'}${block.linePrefix ?? ''}${line}`).join('');
+  return [{ title, args: { lines: lines.join(', ') }, edits: [{ range: { start: end, end }, newText }], ...options }];
 }

@@ -37,8 +37,8 @@ suite('readings in files', () => {
     assert.deepEqual(result.rows, [['2026-03-14T20:00:00', 8.21, 24.9], ['2026-03-14T20:30:00', 8.24, 24.9]]);
     assert.deepEqual(result.found.slice(0, 3), ['delimiter: comma', 'time zone: Europe/Amsterdam', 'decimal: point']);
     const edit = result.problems[0]!.fixes[0]!.edits[0]!;
-    const mended = `from: probe-a.csv\n${two}`.slice(0, edit.range.start) + edit.newText;
-    assert.match(edit.newText, new RegExp(`sha256: ${hash(csv)}\n$`, 'u'));
+    const mended = `${`from: probe-a.csv\n${two}`.slice(0, edit.range.start) + edit.newText}\n`;
+    assert.match(edit.newText, new RegExp(`sha256: ${hash(csv)}$`, 'u'));
     const again = read(mended, { files: new Map([['probe-a.csv', bytes(csv)]]) });
     assert.deepEqual(again.codes, []);
     assert.equal(again.table.file!.state, 'loaded');
@@ -83,7 +83,7 @@ suite('readings in files', () => {
     assert.deepEqual(result.codes, ['date-order-unclear', 'data-file-detected']);
     assert.deepEqual(result.rows.map((row) => row[0]), [null, null]);
     const fixes = result.problems[0]!.fixes;
-    assert.deepEqual(fixes.map((each) => each.edits[0]!.newText), ['date order: day-month-year\n', 'date order: month-day-year\n']);
+    assert.deepEqual(fixes.map((each) => each.edits[0]!.newText), ['\ndate order: day-month-year', '\ndate order: month-day-year']);
     assert.deepEqual(readFile(`${two}date order: month-day-year\n`, csv.replace(/2026-03-14/gu, '04/03/2026')).rows[0]![0], '2026-04-03T20:00:00');
     // A day beyond 12 settles it; so does a date that both orders read alike.
     assert.deepEqual(possibleOrders([readStamp('13/04/2026 10:00')!, readStamp('04/05/2026 10:00')!]), ['day-month-year']);
@@ -122,7 +122,7 @@ suite('readings in files', () => {
     assert.equal(wrong.problems.find((each) => each.code === 'data-file-column')!.fixes[0]!.edits[0]!.newText, 'Timestamp');
     const none = readFile('', csv);
     assert.deepEqual(none.codes, ['data-file-columns']);
-    assert.equal(none.problems[0]!.fixes[0]!.edits[0]!.newText, 'columns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n  Temp: mat.T\n');
+    assert.equal(none.problems[0]!.fixes[0]!.edits[0]!.newText, '\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n  Temp: mat.T');
     assert.ok(readFile('columns:\n  Temp: mat.T\n', csv).codes.includes('data-file-no-time'));
     assert.ok(readFile(`${two}delimeter: comma\n`, csv).codes.includes('data-file-key-unknown'));
     assert.ok(readFile(`${two}delimiter: dots\n`, csv).codes.includes('data-file-key-value'));

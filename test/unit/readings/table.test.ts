@@ -277,7 +277,7 @@ suite('dataset: series', () => {
     const apart = buildDataset([first, second], plan());
     assert.equal(apart.dataset.times.length, 4);
     assert.deepEqual(apart.problems.map((each) => each.code), ['times-nearly-pair']);
-    assert.equal(apart.problems[0]!.fixes[0]!.edits[0]!.newText, 'pair within: 1 min\n');
+    assert.equal(apart.problems[0]!.fixes[0]!.edits[0]!.newText, '\npair within: 1 min');
     const joined = buildDataset([first, second], plan({ pairWithin: 60_000 }));
     assert.equal(joined.dataset.times.length, 2);
     assert.deepEqual(joined.problems, []);

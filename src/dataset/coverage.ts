@@ -55,12 +55,13 @@ export function lastTaken(dataset: Dataset): Instant | null {
 /** One information a column that missed slots. A second instrument beside a plain column is not asked to keep the plan. */
 export function slotsMissed(dataset: Dataset, protocol: Protocol): Problem[] {
   const problems: Problem[] = [];
+  const last = lastTaken(dataset);
   for (const series of dataset.series.values()) {
     if (series.instrument !== null && dataset.series.has(`${series.place}.${series.quantity}`)) continue;
     const source = series.sources[0];
     const missed = missedSlots(series, dataset, protocol);
     if (missed.length === 0 || !source) continue;
-    const planned = protocol.schedule!.slots.filter((slot) => slot <= lastTaken(dataset)!).length;
+    const planned = protocol.schedule!.slots.filter((slot) => slot <= last!).length;
     const long = protocol.schedule!.slots.at(-1)! - protocol.schedule!.slots[0]! > 86_400_000;
     const show = (slot: Instant): string => (long ? formatInstant(slot, protocol.zone).slice(0, 16).replace('T', ' ') : formatClock(slot, protocol.zone));
     const times = missed.slice(0, 6).map(show);

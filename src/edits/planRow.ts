@@ -64,8 +64,12 @@ export function planRow(note: Note, now: Instant, table: number | null = openTab
   const onMinute = Math.floor(now / minute) * minute;
   const schedule = protocol.schedule;
   if (!schedule || schedule.slots.length === 0) return { ...rest, state: 'unplanned', slot: null, next: null, missed: [], time: onMinute };
-  const taken = target ? takenTimes(target) : [];
-  const isTaken = (slot: Instant): boolean => taken.some((time) => Math.abs(time - slot) <= slotReach(schedule, slot) && nearestSlot(schedule, time) === slot);
+  const taken = new Set<Instant>();
+  for (const time of target ? takenTimes(target) : []) {
+    const slot = nearestSlot(schedule, time);
+    if (slot !== null && Math.abs(time - slot) <= slotReach(schedule, slot)) taken.add(slot);
+  }
+  const isTaken = (slot: Instant): boolean => taken.has(slot);
   const near = nearestSlot(schedule, now)!;
   const due = Math.abs(now - near) <= Math.max(slotReach(schedule, near), minute) && !isTaken(near) ? near : null;
   const next = schedule.slots.find((slot) => slot > now && slot !== due && !isTaken(slot)) ?? null;
@@ -75,10 +79,18 @@ export function planRow(note: Note, now: Instant, table: number | null = openTab
   return { ...rest, state, slot: due, next, missed, time: due !== null && Math.abs(now - due) <= grace ? due : onMinute };
 }
 
-function nearestSlot(schedule: Schedule, time: Instant): Instant | null {
-  let best: Instant | null = null;
-  for (const slot of schedule.slots) if (best === null || Math.abs(slot - time) < Math.abs(best - time)) best = slot;
-  return best;
+/** The planned time nearest to an instant; the earlier of two. */
+export function nearestSlot(schedule: Schedule, time: Instant): Instant | null {
+  const { slots } = schedule;
+  let low = 0;
+  let high = slots.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (slots[middle]! < time) low = middle + 1; else high = middle;
+  }
+  const [before, after] = [slots[low - 1], slots[low]];
+  if (before === undefined || after === undefined) return before ?? after ?? null;
+  return time - before <= after - time ? before : after;
 }
 
 /** Times of rows with at least one reading. */

@@ -81,7 +81,7 @@ suite('edits: properties', () => {
         const formatted = applyEdits(text, formatTables(readSyntax(text)));
         assert.equal(applyEdits(formatted, formatTables(readSyntax(formatted))), formatted);
         assert.deepEqual(recorded(readNote(formatted)), kept);
-      }), { numRuns: 60 });
+      }), { numRuns: 30 });
     });
   }
   test('a seal stays valid through anything but a changed first value', () => {
@@ -100,7 +100,7 @@ suite('edits: properties', () => {
         if (result.ok) text = applyEdits(text, result.edits);
       }
       assert.equal(verifySeal(readNote(text), 0).state, 'valid', text);
-    }), { numRuns: 60 });
+    }), { numRuns: 40 });
   });
   test('whatever is typed at the prompt never throws and never invents a row', () => {
     const night = readNote(noteText('time  mat.DO  open.DO\n20:00   8.21     8.31\n'));

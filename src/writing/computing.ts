@@ -40,8 +40,9 @@ export function describeInstruments(note: Note, protocol: Protocol): RunPieces[]
     const places = [...new Set([...note.dataset.series.values()].filter((series) => series.quantity === quantity.id).map((series) => series.place))];
     const where = wherePhrase(places.length > 0 ? places : quantity.in.map((each) => each.value), protocol);
     const what = quantityName(quantity.id, protocol);
-    if (quantity.scale) { sentences.push(instrumentWords.scored({ what, where, scale: quantity.scale })); continue; }
-    sentences.push(instrumentWords.measured({ what, where, unit: unitText(quantity), instrument: quantity.with?.value ?? null, details: detailsOf(quantity) }));
+    const read = places.length > 0;
+    if (quantity.scale) { sentences.push(instrumentWords.scored({ what, where, scale: quantity.scale, read })); continue; }
+    sentences.push(instrumentWords.measured({ what, where, unit: unitText(quantity), instrument: quantity.with?.value ?? null, details: detailsOf(quantity), read }));
     if (quantity.level?.value === 'station') sentences.push(instrumentWords.stationPressure());
     if (quantity.level?.value === 'sea') sentences.push(instrumentWords.seaPressure({ elevation: protocol.place.elevation ? formatValue(protocol.place.elevation.value) : '' }));
   }

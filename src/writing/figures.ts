@@ -6,7 +6,7 @@ import { machineValue } from '../formula/show.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import type { Evaluation, FormulaNumber, FormulaValue } from '../formula/types.ts';
 import { mappedText } from '../note/mappedText.ts';
-import { decimalsFor } from '../quantities/format.ts';
+import { decimalsFor, roundTo } from '../quantities/format.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import type { Pieces } from '../words/pieces.ts';
 import type { Paragraph, Run, ValueRun } from './types.ts';
@@ -44,7 +44,8 @@ export function withHalfWidth(found: NumberFigure, context: FormulaContext): Val
   if (half === null || half === 0) return found.run;
   const mark = decimalMarkOf(context.protocol?.language ?? 'en');
   const shown = /\d(?:[.,](\d+))?/.exec(found.run.text.replace(/^.*?(?=\d+(?:[.,]\d+)?\s*\D*$)/, ''))?.[1]?.length ?? 0;
-  const decimals = Math.max(shown, half < 0.5 * 10 ** -shown ? Math.max(0, -Math.floor(Math.log10(half))) : 0);
+  const blurred = roundTo(half, shown) >= roundTo(Math.abs(found.value.value), shown) && half < Math.abs(found.value.value);
+  const decimals = Math.max(blurred ? shown + 1 : shown, half < 0.5 * 10 ** -shown ? Math.max(0, -Math.floor(Math.log10(half))) : 0);
   return { ...found.run, text: withUnit(`${digitsOf(found.value.value, decimals, mark)} ± ${digitsOf(half, decimals, mark)}`, found.value.unit) };
 }
 

@@ -5,7 +5,7 @@ import { flag } from '../dataset/types.ts';
 import { minute, type Instant } from '../time/instant.ts';
 import { formatClock, formatDuration } from '../time/text.ts';
 import { deviationWords, lightWords, samplingWords } from '../words/en/methods.ts';
-import { dateOf, isLong, momentWords, sameDate, tankName } from './facts.ts';
+import { dateOf, isLong, momentWords, sameDate, seriesName, tankName } from './facts.ts';
 import { figure, type RunPieces } from './figures.ts';
 
 export function describeLight(note: Note, protocol: Protocol): RunPieces[] {
@@ -74,6 +74,17 @@ export function describeSampling(note: Note, protocol: Protocol): RunPieces[] {
     sentences.push(samplingWords.order({ tanks: protocol.order.map((each) => { const tank = protocol.tanks.find((one) => one.id === each.value); return tank ? tankName(tank) : each.value; }), seed: protocol.seed?.value ?? null }));
   }
   if (protocol.repeats) sentences.push(samplingWords.repeats(protocol.repeats.value));
+  if (protocol.pairWithin > 0) sentences.push(samplingWords.paired(formatDuration(protocol.pairWithin)));
+  const typed = protocol.phases.filter((phase) => phase.typed !== null);
+  if (typed.length > 0) {
+    sentences.push(samplingWords.phases(typed.map((phase) => samplingWords.phase({
+      id: phase.id, window: figure(phase.id, note.context)?.run ?? `${momentWords(phase.window.from, protocol, long)} to ${momentWords(phase.window.to, protocol, long)}`,
+    }))));
+  }
+  for (const table of note.tables) {
+    if (!table.file || table.columns.length === 0) continue;
+    sentences.push(samplingWords.fromFile({ path: table.file.path, hash: table.file.sha256, columns: table.columns.map((column) => seriesName(column, protocol)) }));
+  }
   if (protocol.zone.name !== 'UTC' || taken.length > 0) sentences.push(samplingWords.zone(protocol.zone.name));
   return sentences;
 }

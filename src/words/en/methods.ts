@@ -112,6 +112,11 @@ export const samplingWords = {
   order: <V>(args: { tanks: readonly string[]; seed: string | null }): Pieces<V> =>
     say`Each time the tanks were to be read in the order ${args.tanks.join(', ')}${args.seed === null ? '' : ` (drawn with seed ${args.seed})`}.`,
   repeats: <V>(repeats: string): Pieces<V> => say`Repeats: ${sentence(repeats)}`,
+  phases: <V>(items: readonly Slot<V>[]): Pieces<V> => say`The run is divided into ${counted(items.length, 'phase')}: ${listed(items)}.`,
+  phase: <V>(args: { id: string; window: Slot<V> }): Pieces<V> => say`“${args.id}” (${args.window})`,
+  paired: <V>(within: string): Pieces<V> => say`Readings of different tables at most ${within} apart count as taken together.`,
+  fromFile: <V>(args: { path: string; hash: string | null; columns: readonly string[] }): Pieces<V> =>
+    say`${capital(listedText(args.columns))} ${args.columns.length === 1 ? 'was' : 'were'} read from the data file ${args.path}${args.hash === null ? '' : ` (SHA-256 ${args.hash.slice(0, 12)}…)`}.`,
   zone: <V>(zone: string): Pieces<V> => say`Times are local time (${zone.replace(/_/g, ' ')}).`,
 };
 

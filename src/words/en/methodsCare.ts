@@ -36,18 +36,18 @@ export const eventWords = {
 };
 
 export const instrumentWords = {
-  measured: <V>(args: { what: string; where: string; unit: string; instrument: string | null; details: readonly string[] }): Pieces<V> => {
+  measured: <V>(args: { what: string; where: string; unit: string; instrument: string | null; details: readonly string[]; read: boolean }): Pieces<V> => {
     const unit = args.unit === '' ? '' : ` in ${args.unit}`;
     const by = args.instrument === null ? '' : ` with ${withArticle(args.instrument)}`;
     const details = args.details.length === 0 ? '' : ` (${args.details.join(', ')})`;
-    return capitalPieces(say`${args.what} was measured${unit}${by}${details}${args.where === '' ? '' : ` in ${args.where}`}.`);
+    return capitalPieces(say`${args.what} was ${args.read ? '' : 'to be '}measured${unit}${by}${details}${args.where === '' ? '' : ` in ${args.where}`}.`);
   },
   accuracy: (half: string): string => `accuracy ±${half}`,
   noAccuracy: (): string => 'accuracy not stated',
   resolution: (step: string): string => `resolution ${step}`,
   calibrated: (when: string): string => (/^\d/.test(when) ? `calibrated on ${when}` : `calibrated ${phrase(when)}`),
-  scored: <V>(args: { what: string; where: string; scale: readonly string[] }): Pieces<V> =>
-    capitalPieces(say`${args.what} was scored by eye${args.where === '' ? '' : ` in ${args.where}`} as ${listedText(args.scale, 'or')}.`),
+  scored: <V>(args: { what: string; where: string; scale: readonly string[]; read: boolean }): Pieces<V> =>
+    capitalPieces(say`${args.what} was ${args.read ? '' : 'to be '}scored by eye${args.where === '' ? '' : ` in ${args.where}`} as ${listedText(args.scale, 'or')}.`),
   stationPressure: <V>(): Pieces<V> => ['The air pressure is that of the station, not reduced to sea level.'],
   seaPressure: <V>(args: { elevation: string }): Pieces<V> =>
     say`The air pressure was read as reduced to sea level${args.elevation === '' ? '' : ` and brought to the station's elevation of ${args.elevation}`} before use.`,

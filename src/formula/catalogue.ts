@@ -4,6 +4,7 @@ import { changeFunctions } from './catalogue/change.ts';
 import { comparisonFunctions } from './catalogue/comparison.ts';
 import type { FunctionEntry } from './catalogue/entry.ts';
 import { levelFunctions } from './catalogue/levels.ts';
+import { nightFunctions } from './catalogue/night.ts';
 import { oxygenFunctions } from './catalogue/oxygen.ts';
 import { pickingFunctions } from './catalogue/picking.ts';
 import { planFunctions } from './catalogue/plan.ts';
@@ -15,7 +16,7 @@ export { functionGroups, signatureLabel } from './catalogue/entry.ts';
 
 /** Every function, in the order of the reference. */
 export const functions: readonly FunctionEntry[] = [
-  ...pickingFunctions, ...summaryFunctions, ...changeFunctions, ...levelFunctions, ...comparisonFunctions, ...oxygenFunctions, ...waterFunctions,
+  ...pickingFunctions, ...summaryFunctions, ...changeFunctions, ...levelFunctions, ...comparisonFunctions, ...oxygenFunctions, ...nightFunctions, ...waterFunctions,
   ...planFunctions, ...arithmeticFunctions,
 ];
 

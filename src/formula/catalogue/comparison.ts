@@ -7,6 +7,7 @@ import type { Call } from '../call.ts';
 import { between } from '../../analysis/points.ts';
 import { calculate } from '../operations.ts';
 import type { FormulaNumber, FormulaValue, SeriesValue } from '../types.ts';
+import { contrast } from './contrast.ts';
 import { windowParameter, type FunctionEntry, type Signature } from './entry.ts';
 
 const pair: readonly Signature[] = [{
@@ -75,9 +76,6 @@ function resolved(call: Call): FormulaValue | null {
   return { type: 'truth', truth: Math.abs(value.value) > half };
 }
 
-/** Functions of the evidence that this version names but does not compute yet. */
-export function notYet(call: Call): null { return call.fail('function-not-yet', { function: call.name }); }
-
 export const comparisonFunctions: readonly FunctionEntry[] = [
   {
     name: 'difference', group: 'comparison', gives: 'number or series', units: 'that of a difference of the first', signatures: pair,
@@ -98,9 +96,9 @@ export const comparisonFunctions: readonly FunctionEntry[] = [
     definition: 'How much more the treatment tanks changed from the baseline to the window than the control tanks did.',
     equation: '(T̄(window) − T̄(baseline)) − (C̄(window) − C̄(baseline)), paired in time',
     source: 'Stewart-Oaten, Murdoch and Parker (1986), Ecology 67, 929–940',
-    example: { formula: 'contrast(DO, dark)', on: 'the oxygen of both tanks', gives: '-1.44 mg/L' },
+    example: { formula: 'contrast(DO, dark)', on: 'the oxygen of both tanks', gives: '-1.51 mg/L' },
     words: 'the change of {1} in the treatment tanks beyond that in the control tanks, from the baseline{window}',
-    evaluate: notYet, notYet: true,
+    evaluate: contrast,
   },
   {
     name: 'resolved', group: 'comparison', gives: 'truth', units: 'true or false',

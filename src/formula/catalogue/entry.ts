@@ -66,8 +66,6 @@ export interface FunctionEntry {
    */
   readonly words: string;
   readonly evaluate: (call: Call) => FormulaValue | null;
-  /** Named and checked, but not computed in this version: using it is the problem `function-not-yet`. */
-  readonly notYet?: boolean;
 }
 
 /** `rate(series, window?)`, for signature help and the reference. */

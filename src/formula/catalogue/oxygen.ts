@@ -10,9 +10,8 @@ import { isWaterProblem } from '../../water/outcome.ts';
 import type { Call } from '../call.ts';
 import { mapSeries } from '../operations.ts';
 import { joinByTime, mergedParts, pointNumber } from '../seriesValues.ts';
-import type { FormulaValue, SeriesPoint, SeriesValue } from '../types.ts';
+import type { FormulaValue, SeriesPoint, SeriesValue, WindowValue } from '../types.ts';
 import { windowParameter, type FunctionEntry, type Parameter, type Signature } from './entry.ts';
-import { notYet } from './comparison.ts';
 import { celsius, evaluateRows, hectopascal, milligrams, practical, pressureOf, salinityOf, temperatureOf, waterFailure, type Row } from './waterRows.ts';
 import { between } from '../../analysis/points.ts';
 import { combine } from '../../quantities/value.ts';
@@ -48,7 +47,7 @@ function solubilityIn(call: Call, tank: string, pressure: Row | null): SeriesVal
 }
 
 /** The oxygen column and the solubility at its rows, cut to the window, in mg/L. */
-function oxygenAndSolubility(call: Call): { pairs: [SeriesPoint, SeriesPoint][]; holes: number[] } | null {
+export function oxygenRows(call: Call, pressure: Row | null, stretch: WindowValue | null = null): { pairs: [SeriesPoint, SeriesPoint][]; holes: number[] } | null {
   const series = call.series(0);
   const { origin } = series;
   const { protocol } = call.run.context;
@@ -62,19 +61,22 @@ function oxygenAndSolubility(call: Call): { pairs: [SeriesPoint, SeriesPoint][];
     const factor = convertOxygen(1, series.unit, milligrams);
     return combine(converted.value, milligrams, [{ value, derivative: isWaterProblem(factor) ? Number.NaN : factor.value }]);
   });
-  const pressure = (call.operand(1) as Row | undefined) ?? null;
   const full = solubilityIn(call, origin.place, pressure);
   if (!full || !oxygen) return null;
-  const stretch = call.window(2);
-  if (stretch && !call.points(0, 2, { limits: true })) return null;
   const cut = (value: SeriesValue): SeriesValue => (stretch ? { ...value, points: between(value.points, stretch.from, stretch.to) } : value);
   const joined = joinByTime(cut(oxygen), cut(full));
   if (joined.pairs.length === 0) return call.fail('no-joint-rows', { function: call.name, name: call.run.textOf(call.rangeOf(0)) });
   return joined;
 }
 
+function rowsInWindow(call: Call): ReturnType<typeof oxygenRows> {
+  const stretch = call.window(2);
+  if (stretch && !call.points(0, 2, { limits: true })) return null;
+  return oxygenRows(call, (call.operand(1) as Row | undefined) ?? null, stretch);
+}
+
 function saturation(call: Call): FormulaValue | null {
-  const joined = oxygenAndSolubility(call);
+  const joined = rowsInWindow(call);
   if (!joined) return null;
   const points: SeriesPoint[] = joined.pairs.map(([oxygen, full]) => {
     const c = pointNumber(oxygen, milligrams);
@@ -88,7 +90,7 @@ function saturation(call: Call): FormulaValue | null {
 }
 
 function deficit(call: Call): FormulaValue | null {
-  const joined = oxygenAndSolubility(call);
+  const joined = rowsInWindow(call);
   if (!joined) return null;
   const points: SeriesPoint[] = [];
   for (const [oxygen, full] of joined.pairs) {
@@ -103,10 +105,9 @@ function deficit(call: Call): FormulaValue | null {
   return { type: 'series', unit: milligrams, points, holes: joined.holes, content: 'number' };
 }
 
-const oxygenColumn: Parameter = { name: 'oxygen', type: 'series', about: 'a column of dissolved oxygen of one tank, such as mat.DO' };
+export const oxygenColumn: Parameter = { name: 'oxygen', type: 'series', about: 'a column of dissolved oxygen of one tank, such as mat.DO' };
 const pressureParameter: Parameter = { name: 'pressure', type: 'pressure', optional: true, about: 'an air pressure instead of the readings, such as standard-pressure' };
 const oxygenSignature: readonly Signature[] = [{ parameters: [oxygenColumn, pressureParameter, windowParameter], options: [] }];
-const nightSignature: readonly Signature[] = [{ parameters: [oxygenColumn, windowParameter], options: [] }];
 const mat = 'the oxygen in the mat tank';
 
 export const oxygenFunctions: readonly FunctionEntry[] = [
@@ -141,28 +142,5 @@ export const oxygenFunctions: readonly FunctionEntry[] = [
     definition: 'How much dissolved oxygen is lacking to the solubility of the same row; negative in supersaturated water.', equation: 'C(T, S, P) − C', source,
     example: { formula: 'max(deficit(mat.DO))', on: mat, gives: '2.58 mg/L' }, words: 'the deficit of {1} to full saturation{window}',
     evaluate: deficit,
-  },
-  {
-    name: 'respiration', group: 'oxygen', gives: 'number', units: 'mg/L/h', signatures: nightSignature,
-    definition: 'The oxygen that everything alive in the tank takes up in an hour of darkness, with the exchange at the surface taken out.',
-    equation: 'dC/dt = k(Cs − C) − R, fitted to the window', source: 'Odum (1956), Limnology and Oceanography 1, 102–117',
-    example: { formula: 'respiration(mat.DO, dark)', on: mat, gives: '' }, words: 'the respiration computed from {1}{window}', evaluate: notYet, notYet: true,
-  },
-  {
-    name: 'reaeration', group: 'oxygen', gives: 'number', units: '/h', signatures: nightSignature,
-    definition: 'The first-order rate at which the surface takes up oxygen, in the dark.',
-    equation: 'dC/dt = k(Cs − C) − R, fitted to the window', source: 'Hornberger and Kelly (1975), Journal of the Environmental Engineering Division 101, 729–739',
-    example: { formula: 'reaeration(mat.DO, dark)', on: mat, gives: '' }, words: 'the surface exchange rate from {1}{window}', evaluate: notYet, notYet: true,
-  },
-  {
-    name: 'balance-point', group: 'oxygen', gives: 'instant', units: 'a time', signatures: nightSignature,
-    definition: 'The time at which production meets respiration, with the exchange at the surface taken out.', equation: 'P(t) = R', source: null,
-    example: { formula: 'balance-point(mat.DO)', on: mat, gives: '' }, words: 'the time at which production met respiration by {1}{window}', evaluate: notYet, notYet: true,
-  },
-  {
-    name: 'time-to', group: 'oxygen', gives: 'duration', units: 'a length of time',
-    signatures: [{ parameters: [oxygenColumn, { name: 'level', type: 'number', about: 'a level, such as 3 mg/L' }, windowParameter], options: [] }],
-    definition: 'How long after lights-off the fitted night would reach the level.', equation: 't = ln((C₀ − Ceq) / (L − Ceq)) / k', source: null,
-    example: { formula: 'time-to(mat.DO, 3 mg/L)', on: mat, gives: '' }, words: 'the time that {1} would need to reach {2}{window}', evaluate: notYet, notYet: true,
   },
 ];

@@ -35,6 +35,29 @@ const chemistry = `${onePlain}  pH: {what: pH, unit: pH, with: glass electrode}
   mood: {what: behaviour, scale: [calm, restless]}
 `;
 
+const fittedPlan = `place: {name: Zwolle, elevation: 4 m, time zone: Europe/Amsterdam}
+tanks:
+  a: {role: treatment}
+  b: {role: control}
+schedule: {start: 2026-03-14 22:00, light off: 22:00, light on: 2026-03-15 06:00, end: 2026-03-15 06:00, every: 1 h}
+measure:
+  DO: {what: dissolved oxygen, unit: mg/L, with: optical probe}
+  T: {what: water temperature, unit: degC, with: thermistor}
+  P: {what: air pressure, unit: hPa, with: barometer, in: room, level: station}
+`;
+// The closed form for k 0.25 an hour and R 0.75 mg/L an hour, from 8.00 mg/L at 25.0 degC and 1013 hPa, with a hundredth of noise.
+const fittedReadings = `time a.DO a.T room.P
+22:00 8.00 25.0 1013.2
+23:00 7.39 25.0 1013.2
+00:00 6.92 25.0 1013.2
+01:00 6.55 25.0 1013.2
+02:00 6.26 25.0 1013.2
+03:00 6.04 25.0 1013.2
+04:00 5.87 25.0 1013.2
+05:00 5.73 25.0 1013.2
+06:00 5.63 25.0 1013.2
+`;
+
 export const formulaCodes = {
   'formula-empty': error([], 'Without a formula there is nothing to compute, and the number would stand on nothing.', ' ', false, { values: 'x = \n', prose: 'It was {8.2 mg/L =  }.' }),
   'formula-syntax': error(['expected', 'found'], 'A formula that cannot be read cannot be computed.', 'mean(mat.DO, 20:00..)'),
@@ -48,7 +71,6 @@ export const formulaCodes = {
   'unknown-name': error(['name', 'nearest'], 'A formula may use only names that the note defines, so that every number has an owner.', 'min(mta.DO)', true),
   'unknown-function': error(['name', 'nearest'], 'Only the functions of the reference can be computed.', 'avg(mat.DO)', true),
   'function-without-operands': error(['name'], 'A function needs to know what it is asked of.', 'mean'),
-  'function-not-yet': error(['function'], 'The language names this function; this version does not compute it yet, and says so rather than guess.', 'respiration(mat.DO, dark)'),
   'wrong-argument': error(['function', 'argument', 'expected', 'found'], 'A function can be computed only of what it is made for.', 'min(mat)', true),
   'missing-argument': error(['function', 'argument', 'expected', 'signature'], 'Without this the function has no answer.', 'first-below(mat.DO)'),
   'too-many-arguments': error(['function', 'signature'], 'What a function does not know it would have to leave out in silence.', 'volume(mat, open)'),
@@ -113,6 +135,10 @@ export const formulaCodes = {
     { protocol: withPressure('{what: air pressure, unit: hPa, with: barometer, in: room, level: sea}'), readings: pressureReadings }),
   'pressure-not-station': error(['quantity', 'value', 'time', 'elevation', 'expected'], 'No weather gives this pressure at this elevation; it is most likely reduced to sea level.', 'min(saturation(mat.DO))', false,
     { protocol: withPressure('{what: air pressure, unit: hPa, with: barometer, in: room, level: station}').replace('name: Zwolle,', 'name: Davos, elevation: 1560 m,'), readings: pressureReadings }),
+  'exchange-not-identified': error(['function', 'decline', 'count'], 'Respiration and surface exchange can be told apart only when the oxygen bends towards its resting level; until then only the net decline is known.', 'respiration(mat.DO, dark)', false,
+    { readings: 'time mat.DO mat.T room.P\n22:00 8.26 24.8 1009\n22:30 8.02 24.8 1009\n23:00 7.77 24.8 1009\n23:30 7.54 24.8 1009\n00:00 7.29 24.8 1009\n00:30 7.06 24.8 1009\n' }),
+  'level-never-reached': error(['level', 'equilibrium'], 'The fitted night comes to rest above the level, so no time would be true.', 'time-to(a.DO, 1 mg/L)', false, { protocol: fittedPlan, readings: fittedReadings }),
+  'no-balance': error(['name'], 'Without a turn from loss to gain there is no such time.', 'balance-point(a.DO, 22:00..06:00)', false, { protocol: fittedPlan, readings: fittedReadings }),
   'oxygen-column-needed': error(['function', 'found'], 'Saturation and deficit belong to one tank’s dissolved oxygen, with its temperature beside it.', 'min(saturation(mat.T))'),
   'no-joint-rows': error(['function', 'name'], 'The equation needs all its readings from the same rows.', 'min(saturation(mat.DO))', false,
     { readings: 'time mat.DO mat.T room.P\n20:00 8.21 - -\n20:30 - 24.9 1009.2\n' }),

@@ -7,7 +7,7 @@ const count = (args: Arguments, one: string, many: string): string => (Number(ar
 
 const sentences: Readonly<Record<string, (args: Arguments) => string>> = {
   'nearest-reading': (args) => `No reading of ${text(args, 'name')} at ${text(args, 'wanted')}; the nearest inside, at ${text(args, 'found')}, was taken.`,
-  tie: (args) => `${count(args, 'place is', 'places are')} equal; the first, at ${text(args, 'time')}, was taken.`,
+  tie: (args) => `${count(args, 'value is', 'values are')} equal; the first, at ${text(args, 'time')}, was taken.`,
   interpolated: (args) => `Read off the straight line between the readings at ${text(args, 'from')} and ${text(args, 'to')}.`,
   'first-true': (args) => `First true at ${text(args, 'time')}.`,
   'first-false': (args) => `First not true at ${text(args, 'time')}.`,
@@ -18,6 +18,11 @@ const sentences: Readonly<Record<string, (args: Arguments) => string>> = {
   gap: (args) => `Readings are missing between ${text(args, 'from')} and ${text(args, 'to')}.`,
   'straight-lines': (args) => `${count(args, 'reading', 'readings')} joined by straight lines.`,
   'half-width': (args) => `95 % half-width ${text(args, 'value')}.`,
+  'night-fit': (args) => `Fitted to ${count(args, 'reading', 'readings')}: exchange ${text(args, 'exchange')} /h (95 % ${text(args, 'low')} to ${text(args, 'high')}), respiration ${text(args, 'respiration')} mg/L/h, correlation of the two ${text(args, 'correlation')}, scatter ${text(args, 'scatter')} mg/L.`,
+  extrapolated: () => 'A prediction from the fitted night, as if it went on alike.',
+  serial: (args) => `95 % interval with the serial correlation of the readings counted in (${text(args, 'correlation')} from one to the next).`,
+  'one-tank-a-side': () => 'One tank a side: these two tanks differ so; what the treatment does, replicate tanks must show.',
+  'tanks-as-units': (args) => `Each tank counts once: ${text(args, 'treatment')} against ${text(args, 'control')} tanks; the smallest p that an exact test of this design can reach is ${text(args, 'smallest')}.`,
   'fresh-water': () => 'No salinity is stated or measured: computed for fresh water.',
   'pressure-as-read': () => 'Air pressure as read at the place.',
   'pressure-from-sea-level': (args) => `Air pressure turned from sea level to ${text(args, 'elevation')} m by the standard atmosphere.`,

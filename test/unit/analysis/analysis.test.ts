@@ -5,6 +5,7 @@ import { leastSquaresLine } from '../../../src/analysis/line.ts';
 import { anyBetween, areNeighbours, between, intervalAt, medianStep } from '../../../src/analysis/points.ts';
 import { settledAt, turningPoint } from '../../../src/analysis/settling.ts';
 import { neighbouringStretches, stretchesOver } from '../../../src/analysis/steepest.ts';
+import { balanceHours, fitNight, hoursToLevel, nightCurve, nightRegression } from '../../../src/analysis/nightFit.ts';
 import { hour, minute } from '../../../src/time/instant.ts';
 
 const at = (...values: number[]): { time: number; value: number }[] => values.map((value, index) => ({ time: index * 30 * minute, value }));
@@ -68,6 +69,53 @@ suite('analysis', () => {
     assert.equal(turningPoint(at(5, 3, 3.4), () => 0.5), null);
     assert.equal(turningPoint(at(5, 4, 3), () => 0), null);
     assert.equal(turningPoint([], () => 0), null);
+  });
+
+  // Cs 8.2635, k 0.15 /h, R 0.6 mg/L/h, C0 8: closed form C(1) 7.479535, C(2) 7.031567, C(4) 6.314135, C(10) 5.097226 (dC/dt = k(Cs − C) − R).
+  const dark = Array.from({ length: 21 }, (_, index) => ({ hours: index / 2, oxygen: 0, solubility: 8.2635 }));
+  const decay = nightCurve(dark, 8, 0.15, 0.6);
+  const rows = dark.map((row, index) => ({ ...row, oxygen: decay[index]! }));
+
+  test('a dark night: the closed form, and the fit that finds its k and R again', () => {
+    for (const [hours, expected] of [[1, 7.479535], [2, 7.031567], [4, 6.314135], [6, 5.782648], [8, 5.388912], [10, 5.097226]] as const) {
+      assert.ok(Math.abs(decay[hours * 2]! - expected) < 5e-7, `${hours} h: ${decay[hours * 2]}`);
+    }
+    const fit = fitNight(rows);
+    assert.ok('exchange' in fit && Math.abs(fit.exchange - 0.15) < 1e-9 && Math.abs(fit.respiration - 0.6) < 1e-9 && Math.abs(fit.equilibrium - 4.2635) < 1e-7);
+    assert.ok(fit.identified);
+    // t to 5 mg/L: ln((8 − 4.2635)/(5 − 4.2635))/0.15
+    assert.ok(Math.abs(hoursToLevel(fit, 5)! - Math.log(3.7365 / 0.7365) / 0.15) < 1e-6);
+    assert.equal(hoursToLevel(fit, 4), null);
+  });
+
+  test('night-time regression on interval means has the known bias: k (2/Δ) tanh(kΔ/2)', () => {
+    const found = nightRegression(rows)!;
+    assert.ok(Math.abs(found.exchange - 0.14992973) < 5e-9 && Math.abs(found.respiration - 0.59971891) < 5e-9);
+  });
+
+  test('a solubility that changes during the night is followed row by row', () => {
+    const warming = dark.map((row, index) => ({ ...row, solubility: 8.2635 - 0.02 * index }));
+    const values = nightCurve(warming, 8, 0.15, 0.6);
+    // the same by a thousand small Euler steps an hour
+    let oxygen = 8;
+    for (let step = 0; step < 10_000; step += 1) oxygen += (0.15 * (8.2635 - 0.04 * (step + 0.5) / 1000 - oxygen) - 0.6) / 1000;
+    assert.ok(Math.abs(values[20]! - oxygen) < 5e-4, `${values[20]} ${oxygen}`);
+    const fit = fitNight(warming.map((row, index) => ({ ...row, oxygen: values[index]! })));
+    assert.ok('exchange' in fit && Math.abs(fit.exchange - 0.15) < 1e-8);
+  });
+
+  test('a straight decline tells k and R not apart', () => {
+    const straight = rows.map((row, index) => ({ ...row, oxygen: 8 - 0.2 * index + (index % 2 ? 0.01 : -0.01) }));
+    const fit = fitNight(straight);
+    assert.ok('problem' in fit || !fit.identified);
+    assert.ok('problem' in fitNight(rows.slice(0, 4)));
+  });
+
+  test('the balance point: production that sets in after the dark', () => {
+    const lit = [0, 1, 2, 3, 4].map((index) => ({ hours: index, oxygen: [5, 4.8, 4.75, 4.9, 5.3][index]!, solubility: 8 }));
+    // net change less exchange at the midpoints, k = 0: −0.2, −0.05, 0.15: crosses at 1.5 + 0.25
+    assert.ok(Math.abs(balanceHours(lit, 0)! - 1.75) < 1e-9);
+    assert.equal(balanceHours(lit.slice(0, 3), 0), null);
   });
 
   test('least squares line: NIST StRD Norris, certified slope and data', () => {

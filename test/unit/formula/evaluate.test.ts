@@ -402,6 +402,63 @@ time a.DO a.T room.P
   });
 });
 
+suite('formulas: evidence', () => {
+  const rows = [[7.9, 7.8], [8.1, 7.9], [8.0, 7.9], [8.2, 8.0], [6.1, 7.6], [5.8, 7.5], [5.6, 7.4], [5.5, 7.4]];
+  const times = ['20:00', '20:30', '21:00', '21:30', '22:30', '23:00', '23:30', '00:00'];
+  const toy = contextFrom(`\`\`\`protocol
+place: {name: Zwolle, time zone: UTC}
+tanks: {t: {role: treatment}, c: {role: control}}
+differs: []
+schedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 06:00, every: 30 min}
+measure:
+  DO: {what: dissolved oxygen, unit: mg/L, with: probe}
+\`\`\`
+
+\`\`\`readings
+time t.DO c.DO
+${rows.map(([t, control], index) => `${times[index]} ${t} ${control}`).join('\n')}
+\`\`\`
+`);
+
+  test('contrast: the worked example of the statistics', () => {
+    // D before .1 .2 .1 .2, after −1.5 −1.7 −1.8 −1.9: effect −1.875
+    near(number('contrast(DO, dark)', toy), -1.875);
+    assert.ok(ask('contrast(DO, dark)', toy).working[0]?.remarks.some((each) => each.code === 'one-tank-a-side'));
+    assert.ok(halfWidth('contrast(DO, dark)', toy)! > 0.22, 'wider than the paired interval that takes the readings as independent');
+    assert.equal(answer('resolved(contrast(DO, dark))', toy), 'true');
+  });
+
+  test('with several tanks a side each tank counts once', () => {
+    const two = contextFrom(`\`\`\`protocol
+place: {name: Zwolle, time zone: UTC}
+tanks: {a1: {role: treatment}, a2: {role: treatment}, b1: {role: control}, b2: {role: control}}
+differs: []
+schedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 02:00, every: 1 h}
+measure:
+  DO: {what: dissolved oxygen, unit: mg/L, with: probe}
+\`\`\`
+
+\`\`\`readings
+time  a1.DO a2.DO b1.DO b2.DO
+20:00  8.20  8.40  8.30  8.30
+22:00  8.20  8.40  8.30  8.30
+23:00  7.20  7.60  8.20  8.22
+01:00  7.20  7.60  8.20  8.22
+\`\`\`
+`);
+    // changes −1.0 and −0.8 against −0.10 and −0.08; Welch: s² 0.02 and 0.0002, error √(0.0101), df 1.02, t 12.28
+    near(number('contrast(DO, dark)', two), -0.9 + 0.09);
+    const remark = ask('contrast(DO, dark)', two).working[0]?.remarks.find((each) => each.code === 'tanks-as-units');
+    assert.equal(remark?.args['smallest'], '0.333');
+    const half = halfWidth('contrast(DO, dark)', two)!;
+    assert.ok(half > 1.1 && half < 1.3, String(half));
+  });
+
+  test('slope has an interval by its scatter', () => {
+    assert.ok(halfWidth('slope(mat.DO, dark)')! > 0);
+  });
+});
+
 suite('formulas: conditions at each reading', () => {
   const truths = (formula: string, window: { from: number; to: number } | null, includeLeftOut = false): string =>
     evaluateAtEachReading(mappedText(formula), c, window, { includeLeftOut }).truths.map((each) => (each.truth ? '1' : '0')).join('');

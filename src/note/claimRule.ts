@@ -77,8 +77,9 @@ function plainImageText(tokens: readonly Token[]): void {
   }
 }
 
-/** Adds the token type `evenwater_claim` to a markdown-it instance; it arises only in documents with a `protocol` block. */
+/** Adds the token type `evenwater_claim` to a markdown-it instance; it arises only in documents with a `protocol` block. Adding it again does nothing. */
 export function claimRule(md: MarkdownIt): void {
+  if (md.renderer.rules['evenwater_claim']) return;
   md.core.ruler.before('inline', 'evenwater_note', (state: StateCore) => {
     if (!state.inlineMode) markNote(state.tokens, state.env as NoteEnvironment);
   });
@@ -87,5 +88,5 @@ export function claimRule(md: MarkdownIt): void {
   });
   md.inline.ruler.before('link', 'evenwater_claim', claim);
   md.inline.ruler.push('evenwater_maths', maths);
-  md.renderer.rules['evenwater_claim'] ??= (tokens, index) => md.utils.escapeHtml(tokens[index]!.content);
+  md.renderer.rules['evenwater_claim'] = (tokens, index) => md.utils.escapeHtml(tokens[index]!.content);
 }

@@ -1,14 +1,15 @@
 // The before/after by treatment/control contrast, paired in time, with an interval that respects serial correlation.
-import { autocorrelation, effectiveCount, mean, sumOfSquares, variance } from './describe.ts';
+import { mean, sumOfSquares } from './describe.ts';
 import { studentQuantile, studentTwoSided } from './distributions.ts';
 import { checkSample, isStatisticsProblem, type Interval, type StatisticsProblem } from './outcome.ts';
-import { pooled, welch, welchOf, type MeanComparison } from './studentTests.ts';
+import { serialEstimate } from './serialModel.ts';
+import { pooled, welch, type MeanComparison } from './studentTests.ts';
 
 export interface SerialContrast extends MeanComparison {
-  /** Lag-1 correlation of the differences within their periods, corrected for its bias in short series. */
+  /** Most credible lag-1 correlation of the differences' noise. */
   readonly correlation: number;
-  readonly effectiveBefore: number;
-  readonly effectiveAfter: number;
+  /** A correlation above 0.9 cannot be ruled out: the interval then covers less often than it says. */
+  readonly nearlyRandomWalk: boolean;
 }
 
 /**
@@ -20,44 +21,21 @@ export function pairedContrast(before: readonly number[], after: readonly number
 }
 
 /**
- * The same contrast with the readings' serial correlation taken into account: one lag-1 correlation for both periods (their
- * products pooled, corrected for bias), each period's variance over its effective number of readings, Welch's degrees of freedom
- * from the effective numbers. Readings within a period stand in order of time. Needs 4 in each period and 2 effective ones;
- * otherwise `too-few`.
+ * The same contrast, mean(D after) − mean(D before), with an interval that respects the readings' correlation in time: the
+ * differences in order of time are one series with a step, its noise autoregressive (see `serialEstimate`). `gaps` are the
+ * distances of each reading to the one before in sampling intervals, before and after joined; all 1 where not given.
+ * Needs 3 readings in each period; otherwise `too-few`.
  */
-export function serialContrast(before: readonly number[], after: readonly number[], confidence = 0.95): SerialContrast | StatisticsProblem {
-  const wrong = checkSample(before, 4) ?? checkSample(after, 4);
+export function serialContrast(
+  before: readonly number[], after: readonly number[], options: { readonly gaps?: readonly number[]; readonly confidence?: number } = {},
+): SerialContrast | StatisticsProblem {
+  const wrong = checkSample(before, 3) ?? checkSample(after, 3);
   if (wrong) return wrong;
-  const correlation = pooledCorrelation([before, after]);
-  if (isStatisticsProblem(correlation)) return correlation;
-  const effectiveBefore = effectiveCount(before.length, correlation);
-  const effectiveAfter = effectiveCount(after.length, correlation);
-  if (Math.min(effectiveBefore, effectiveAfter) < 2) return { problem: 'too-few', has: Math.min(effectiveBefore, effectiveAfter), needs: 2 };
-  const part = (values: readonly number[], effective: number): { mean: number; square: number; degrees: number } => {
-    // a correlated sample's deviation reads low: s² expects σ²(1 − (n/n_eff − 1)/(n − 1))
-    const shrink = 1 - (values.length / effective - 1) / (values.length - 1);
-    return { mean: mean(values), square: (variance(values) ?? 0) / Math.max(shrink, 0.2) / effective, degrees: effective - 1 };
-  };
-  const result = welchOf(part(after, effectiveAfter), part(before, effectiveBefore), confidence);
-  return isStatisticsProblem(result) ? result : { ...result, correlation, effectiveBefore, effectiveAfter };
-}
-
-/** Lag-1 correlation of several stretches about their own means, corrected for its bias: r + (1 + 4r)/n (Kendall and Stuart). */
-export function pooledCorrelation(stretches: readonly (readonly number[])[]): number | StatisticsProblem {
-  let above = 0;
-  let below = 0;
-  let count = 0;
-  for (const values of stretches) {
-    const single = autocorrelation(values);
-    if (isStatisticsProblem(single)) { if (single.problem === 'no-spread') { count += values.length; continue; } return single; }
-    const squares = sumOfSquares(values);
-    above += single * squares;
-    below += squares;
-    count += values.length;
-  }
-  if (!(below > 0)) return { problem: 'no-spread' };
-  const raw = above / below;
-  return Math.min(0.95, raw + (1 + 4 * raw) * stretches.length / count);
+  const rows = [...before.map(() => [1, 0]), ...after.map(() => [1, 1])];
+  const found = serialEstimate(rows, [...before, ...after], 1, options);
+  if (isStatisticsProblem(found)) return found;
+  const { estimate, standardError, interval, p, degreesOfFreedom, correlation, nearlyRandomWalk } = found;
+  return { difference: estimate, standardError, degreesOfFreedom, t: estimate / standardError, p, interval, correlation, nearlyRandomWalk };
 }
 
 /**

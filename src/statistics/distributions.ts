@@ -39,6 +39,11 @@ export function studentProbability(t: number, degrees: number): number {
   return t >= 0 ? 1 - studentTail(t, degrees) : studentTail(-t, degrees);
 }
 
+/** Density of Student's t. */
+export function studentDensity(t: number, degrees: number): number {
+  return Math.exp(-logBeta(degrees / 2, 0.5) - 0.5 * Math.log(degrees) - 0.5 * (degrees + 1) * Math.log1p(t * t / degrees));
+}
+
 /** Two-sided p of a t value. */
 export function studentTwoSided(t: number, degrees: number): number {
   return Math.min(1, 2 * studentTail(Math.abs(t), degrees));
@@ -51,14 +56,13 @@ export function studentQuantile(p: number, degrees: number): number {
   if (p === 0.5) return 0;
   if (!Number.isFinite(degrees)) return normalQuantile(p);
   const tail = Math.min(p, 1 - p);
-  const logScale = -logBeta(degrees / 2, 0.5) - 0.5 * Math.log(degrees);
   let low = 0;
   let high = Infinity;
   let t = normalQuantile(1 - tail);
   for (let step = 0; step < 400; step += 1) {
     const excess = studentTail(t, degrees) - tail;
     if (excess > 0) low = t; else high = t;
-    const density = Math.exp(logScale - 0.5 * (degrees + 1) * Math.log1p(t * t / degrees));
+    const density = studentDensity(t, degrees);
     let next = t + excess / density;
     if (!(next > low && next < high)) next = Number.isFinite(high) ? 0.5 * (low + high) : 2 * Math.max(t, 1);
     if (Math.abs(next - t) <= 1e-15 * Math.abs(next)) { t = next; break; }

@@ -33,39 +33,47 @@ export function solveLeastSquares(rows: readonly (readonly number[])[], y: reado
   const height = rows.length;
   const width = rows[0]?.length ?? 0;
   if (width === 0 || height < width) return null;
-  const scales = Array.from({ length: width }, (_, column) => columnNorm(rows, column));
-  if (!scales.every((scale) => scale > 0 && Number.isFinite(scale))) return null;
-  const r = rows.map((row) => row.map((each, column) => each / (scales[column] as number)));
-  const q = [...y];
+  // columns as arrays of their own: this is the innermost loop of every fit
+  const scales: number[] = [];
+  const columns: Float64Array[] = [];
   for (let column = 0; column < width; column += 1) {
+    const scale = columnNorm(rows, column);
+    if (!(scale > 0 && Number.isFinite(scale))) return null;
+    scales.push(scale);
+    const values = new Float64Array(height);
+    for (let row = 0; row < height; row += 1) values[row] = (rows[row] as readonly number[])[column] as number / scale;
+    columns.push(values);
+  }
+  const q = Float64Array.from(y);
+  const v = new Float64Array(height);
+  const reflect = (values: Float64Array, from: number, square: number): void => {
+    let dot = 0;
+    for (let row = from; row < height; row += 1) dot += (v[row] as number) * (values[row] as number);
+    const factor = 2 * dot / square;
+    for (let row = from; row < height; row += 1) values[row] = (values[row] as number) - factor * (v[row] as number);
+  };
+  for (let column = 0; column < width; column += 1) {
+    const here = columns[column] as Float64Array;
     let normSquare = 0;
-    for (let row = column; row < height; row += 1) normSquare += (r[row]?.[column] as number) ** 2;
+    for (let row = column; row < height; row += 1) normSquare += (here[row] as number) ** 2;
     const norm = Math.sqrt(normSquare);
     if (!(norm > 0)) return null;
-    const head = r[column]?.[column] as number;
-    const sign = head >= 0 ? 1 : -1;
-    const v: number[] = [];
-    for (let row = column; row < height; row += 1) v.push(r[row]?.[column] as number);
-    v[0] = head + sign * norm;
-    const square = v.reduce((sum, each) => sum + each * each, 0);
-    for (let other = column; other < width; other += 1) {
-      let dot = 0;
-      for (let row = column; row < height; row += 1) dot += (v[row - column] as number) * (r[row]?.[other] as number);
-      for (let row = column; row < height; row += 1) (r[row] as number[])[other] = (r[row]?.[other] as number) - 2 * dot / square * (v[row - column] as number);
-    }
-    let dot = 0;
-    for (let row = column; row < height; row += 1) dot += (v[row - column] as number) * (q[row] as number);
-    for (let row = column; row < height; row += 1) q[row] = (q[row] as number) - 2 * dot / square * (v[row - column] as number);
+    const head = here[column] as number;
+    v.set(here.subarray(column), column);
+    v[column] = head + (head >= 0 ? norm : -norm);
+    const square = 2 * (normSquare + Math.abs(head) * norm);
+    for (let other = column; other < width; other += 1) reflect(columns[other] as Float64Array, column, square);
+    reflect(q, column, square);
   }
-  const diagonal = Array.from({ length: width }, (_, column) => Math.abs(r[column]?.[column] as number));
+  const diagonal = Array.from({ length: width }, (_, column) => Math.abs(columns[column]?.[column] as number));
   const independence = Math.min(...diagonal) / Math.max(...diagonal);
   if (!(independence > least)) return null;
-  const backSubstitute = (right: readonly number[]): number[] => {
+  const backSubstitute = (right: ArrayLike<number>): number[] => {
     const x = new Array<number>(width).fill(0);
     for (let row = width - 1; row >= 0; row -= 1) {
       let sum = right[row] as number;
-      for (let column = row + 1; column < width; column += 1) sum -= (r[row]?.[column] as number) * (x[column] as number);
-      x[row] = sum / (r[row]?.[row] as number);
+      for (let column = row + 1; column < width; column += 1) sum -= (columns[column]?.[row] as number) * (x[column] as number);
+      x[row] = sum / (columns[row]?.[row] as number);
     }
     return x;
   };

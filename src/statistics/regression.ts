@@ -1,7 +1,7 @@
-// The straight line by least squares, with intervals for independent and for serially correlated residuals.
-import { autocorrelation, effectiveCount, mean } from './describe.ts';
+// The straight line by least squares, with intervals for independent residuals (for correlated ones see serialModel.ts).
+import { mean } from './describe.ts';
 import { fisherTail, studentQuantile } from './distributions.ts';
-import { checkSample, isStatisticsProblem, type Interval, type StatisticsProblem } from './outcome.ts';
+import { checkSample, type Interval, type StatisticsProblem } from './outcome.ts';
 
 export interface Line {
   readonly slope: number;
@@ -74,25 +74,6 @@ export function slopeInterval(line: Line, confidence = 0.95): Interval {
 /** Interval of the intercept, residuals taken as independent. */
 export function interceptInterval(line: Line, confidence = 0.95): Interval {
   return around(line.intercept, line.interceptError, line.degreesOfFreedom, confidence);
-}
-
-export interface SerialSlope { readonly standardError: number; readonly degreesOfFreedom: number; readonly correlation: number; readonly effectiveCount: number; readonly interval: Interval }
-
-/**
- * Error and interval of the slope of equally spaced readings whose residuals are correlated in time: the residual variance
- * over n_eff − 2 in place of n − 2 degrees of freedom, n_eff by the lag-1 correlation of the residuals, corrected for its
- * bias in short series (r + (1 + 4r)/n, Kendall and Stuart). Source: Santer et al. (2000), Journal of Geophysical Research
- * 105(D6), 7337–7356. Fewer than 3 effective readings: `too-few`.
- */
-export function serialSlope(line: Line, confidence = 0.95): SerialSlope | StatisticsProblem {
-  const raw = autocorrelation(line.residuals);
-  if (isStatisticsProblem(raw)) return raw;
-  const correlation = Math.min(0.99, raw + (1 + 4 * raw) / line.count);
-  const effective = effectiveCount(line.count, correlation);
-  const degreesOfFreedom = effective - 2;
-  if (!(degreesOfFreedom >= 1)) return { problem: 'too-few', has: effective, needs: 3 };
-  const standardError = line.slopeError * Math.sqrt(line.degreesOfFreedom / degreesOfFreedom);
-  return { standardError, degreesOfFreedom, correlation, effectiveCount: effective, interval: around(line.slope, standardError, degreesOfFreedom, confidence) };
 }
 
 /** Interval of a ratio of two estimates by Fieller's theorem; `unbounded` where the divisor cannot be told from zero. */

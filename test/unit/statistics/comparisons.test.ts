@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { autocorrelation, effectiveCount, mean, meanOfSeries, median, quantile } from '../../../src/statistics/describe.ts';
-import { fiellerInterval, fitLine, interceptInterval, serialSlope, slopeInterval } from '../../../src/statistics/regression.ts';
+import { fiellerInterval, fitLine, interceptInterval, slopeInterval } from '../../../src/statistics/regression.ts';
+import { serialEstimate, serialMean, serialSlope } from '../../../src/statistics/serialModel.ts';
 import { theilSen } from '../../../src/statistics/theilSen.ts';
 import { oneSample, paired, pooled, welch } from '../../../src/statistics/studentTests.ts';
 import { exactSigns, exactSplit, smallestPairP, smallestSplitP } from '../../../src/statistics/permutation.ts';
@@ -72,10 +73,16 @@ suite('straight lines', () => {
     const random = seededRandom('slope');
     let level = 0;
     const y = Array.from({ length: 60 }, (_, index) => { level = 0.7 * level + random.normal(); return 0.1 * index + level; });
-    const line = got(fitLine(y.map((_, index) => index), y));
-    const serial = got(serialSlope(line));
+    const x = y.map((_, index) => index);
+    const line = got(fitLine(x, y));
+    const serial = got(serialSlope(x, y));
+    close(serial.estimate, line.slope, 1e-12);
     assert.ok(serial.correlation > 0.4 && serial.standardError > 1.5 * line.slopeError);
     assert.ok(serial.interval.low < line.slope && serial.interval.high > line.slope);
+    // the unit of time and of the readings only scales the answer
+    const scaled = got(serialSlope(x.map((each) => each / 2), y.map((each) => 10 * each)));
+    close(scaled.standardError, 20 * serial.standardError, 1e-8);
+    close(scaled.p, serial.p, 1e-7);
   });
   test('what has no answer', () => {
     refused(fitLine([1, 2], [1, 2]), 'too-few');
@@ -196,8 +203,62 @@ suite('contrast of before and after, treatment and control', () => {
     const plain = got(pairedContrast(first, second, 'separate'));
     close(serial.difference, plain.difference, 1e-14);
     assert.ok(serial.standardError > plain.standardError && serial.interval.low < plain.interval.low && serial.interval.high > plain.interval.high);
-    refused(serialContrast([1, 2, 3], [1, 2, 3, 4]), 'too-few');
+    refused(serialContrast([1, 2], [1, 2, 3, 4]), 'too-few');
     refused(serialContrast([1, 1, 1, 1], [2, 2, 2, 2]), 'no-spread');
+  });
+});
+
+suite('noise correlated in time', () => {
+  const series = (random: ReturnType<typeof seededRandom>, count: number, correlation: number): number[] => {
+    let noise = random.normal();
+    return Array.from({ length: count }, (_, index) => { if (index > 0) noise = correlation * noise + Math.sqrt(1 - correlation ** 2) * random.normal(); return noise; });
+  };
+  test('95 % intervals of contrast and slope cover near 95 % at 72 and 48 readings, correlation 0.3 and 0.6', () => {
+    const random = seededRandom('coverage');
+    const nights = 120;
+    for (const correlation of [0.3, 0.6]) {
+      let contrasts = 0;
+      let slopes = 0;
+      for (let night = 0; night < nights; night += 1) {
+        const d = series(random, 72, correlation);
+        const contrast = got(serialContrast(d.slice(0, 24), d.slice(24)));
+        if (contrast.interval.low <= 0 && contrast.interval.high >= 0) contrasts += 1;
+        const y = series(random, 48, correlation);
+        const slope = got(serialSlope(y.map((_, index) => index), y));
+        if (slope.interval.low <= 0 && slope.interval.high >= 0) slopes += 1;
+      }
+      console.log(`      correlation ${correlation}: contrast ${(100 * contrasts / nights).toFixed(1)} %, slope ${(100 * slopes / nights).toFixed(1)} %`);
+      for (const covered of [contrasts, slopes]) assert.ok(covered / nights > 0.9, String(covered));
+    }
+  });
+  test('independent noise: near the ordinary interval; the mean of lh a little wider than by effective number', () => {
+    const random = seededRandom('white');
+    const y = Array.from({ length: 100 }, () => random.normal());
+    const line = got(fitLine(y.map((_, index) => index), y));
+    const ratio = got(serialSlope(y.map((_, index) => index), y)).standardError / line.slopeError;
+    assert.ok(ratio > 0.8 && ratio < 1.3, String(ratio));
+    const found = got(serialMean(lh));
+    close(found.estimate, 2.4, 1e-12);
+    assert.ok(found.standardError > 0.153 && found.standardError < 0.23, String(found.standardError));
+    assert.ok(Math.abs(found.correlation - 0.5755) < 0.1);
+  });
+  test('a random walk says that it is one; stretches far apart are independent', () => {
+    const random = seededRandom('walk');
+    let level = 0;
+    const walk = Array.from({ length: 40 }, () => { level += random.normal(); return level; });
+    assert.ok(got(serialMean(walk)).nearlyRandomWalk);
+    assert.ok(!got(serialMean(series(random, 60, 0.3))).nearlyRandomWalk);
+    const values = Array.from({ length: 30 }, () => random.normal());
+    const apart = got(serialMean(values, { gaps: values.map(() => Infinity) }));
+    close(apart.standardError, got(meanOfSeries(values)).naiveError, 1e-9);
+  });
+  test('what has no answer', () => {
+    refused(serialMean([1, 2, 3]), 'too-few');
+    refused(serialMean([2, 2, 2, 2, 2]), 'no-spread');
+    refused(serialSlope([0, 1, 1, 2, 3], [1, 2, 3, 4, 6]), 'no-spread');
+    refused(serialEstimate([[1, 1], [1, 1], [1, 1], [1, 1], [1, 1]], [1, 2, 3, 4, 6], 0), 'not-identifiable');
+    refused(serialMean([1, 2, 3, 4], { gaps: [1, 1] }), 'lengths-differ');
+    refused(serialMean([1, 2, Number.NaN, 4]), 'not-finite');
   });
 });
 

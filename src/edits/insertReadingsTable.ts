@@ -6,18 +6,17 @@ import { day, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
 import { instantOf, wallTimeOf } from '../time/zone.ts';
 import { done, lineBreakOf, refused, type EditResult } from './edit.ts';
+import { tankOrder } from './tankOrder.ts';
 import { layoutTable, type LayoutRow } from './tableLayout.ts';
 
 /** Heads for everything that is measured: tank by tank in the planned order, then the room. */
 export function plannedHeads(protocol: Protocol): string[] {
-  const order = protocol.order.map((tank) => tank.value);
-  const tanks = [...protocol.tanks].sort((a, b) => rank(order, a.id) - rank(order, b.id) || a.index - b.index).map((tank) => tank.id);
+  // A table keeps one order of columns, also where the order of reading changes from slot to slot.
+  const tanks = protocol.orderRule ? protocol.tanks.map((tank) => tank.id) : tankOrder(protocol, null);
   const heads = [...tanks, 'room'].flatMap((place) => protocol.measure
     .filter((entry) => placesOf(entry, protocol).includes(place)).map((entry) => `${place}.${entry.id}`));
   return [...new Set(heads)];
 }
-
-const rank = (order: readonly string[], id: string): number => { const at = order.indexOf(id); return at < 0 ? order.length : at; };
 
 /** Times of the plan as a table writes them: clock times, with day lines where the run lasts more than a day. */
 export function plannedLines(protocol: Protocol, slots: readonly Instant[]): { text: string; slot: Instant | null }[] {

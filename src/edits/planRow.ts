@@ -7,6 +7,7 @@ import type { MeasuredQuantity, Protocol, Schedule } from '../protocol/types.ts'
 import type { Unit } from '../quantities/types.ts';
 import { measureFor } from '../readings/heads.ts';
 import type { ReadingColumn, ReadingsTable } from '../readings/types.ts';
+import { hasOrder, tankOrder } from './tankOrder.ts';
 import { minute, type Duration, type Instant } from '../time/instant.ts';
 
 export interface PlannedColumn {
@@ -59,11 +60,10 @@ export function planRow(note: Note, now: Instant, table: number | null = openTab
   const { protocol } = note;
   if (!protocol) return null;
   const target = table === null ? null : note.tables[table] ?? null;
-  const columns = target ? inPlannedOrder(target.columns, protocol, note) : [];
-  const rest = { table: target ? table : null, now, columns };
+  const rest = (slot: Instant | null) => ({ table: target ? table : null, now, columns: target ? inPlannedOrder(target.columns, protocol, note, slot) : [] });
   const onMinute = Math.floor(now / minute) * minute;
   const schedule = protocol.schedule;
-  if (!schedule || schedule.slots.length === 0) return { ...rest, state: 'unplanned', slot: null, next: null, missed: [], time: onMinute };
+  if (!schedule || schedule.slots.length === 0) return { ...rest(null), state: 'unplanned', slot: null, next: null, missed: [], time: onMinute };
   const taken = new Set<Instant>();
   for (const time of target ? takenTimes(target) : []) {
     const slot = nearestSlot(schedule, time);
@@ -76,7 +76,7 @@ export function planRow(note: Note, now: Instant, table: number | null = openTab
   const missed = schedule.slots.filter((slot) => slot < now && slot !== due && !isTaken(slot));
   const state = due !== null ? 'due' : now < schedule.slots[0]! ? 'before' : next !== null ? 'waiting' : 'after';
   const grace: Duration = due === null ? 0 : Math.min(2 * minute, slotReach(schedule, due) / 5);
-  return { ...rest, state, slot: due, next, missed, time: due !== null && Math.abs(now - due) <= grace ? due : onMinute };
+  return { ...rest(due ?? near), state, slot: due, next, missed, time: due !== null && Math.abs(now - due) <= grace ? due : onMinute };
 }
 
 /** The planned time nearest to an instant; the earlier of two. */
@@ -98,9 +98,9 @@ function takenTimes(table: ReadingsTable): Instant[] {
   return table.rows.flatMap((row) => (row.instant !== null && row.cells.some((cell) => cell.state.kind !== 'missing') ? [row.instant] : []));
 }
 
-/** Columns in the order in which the plan has them read: by `order` of the tanks, the rest as they stand in the table. */
-function inPlannedOrder(columns: readonly ReadingColumn[], protocol: Protocol, note: Note): PlannedColumn[] {
-  const order = protocol.order.map((tank) => tank.value);
+/** Columns in the order in which the plan has the tanks read at the slot, the room last; without one as they stand in the table. */
+function inPlannedOrder(columns: readonly ReadingColumn[], protocol: Protocol, note: Note, slot: Instant | null): PlannedColumn[] {
+  const order = hasOrder(protocol) ? tankOrder(protocol, slot) : [];
   const rank = (place: string): number => { const at = order.indexOf(place); return at < 0 ? order.length : at; };
   const planned = columns.map((column, index): PlannedColumn => {
     const measure = measureFor(protocol, column.quantity, column.instrument);

@@ -3,6 +3,7 @@ import { applyEdits } from '../../../src/edits/edit.ts';
 import { logRow } from '../../../src/edits/logRow.ts';
 import { planRow } from '../../../src/edits/planRow.ts';
 import { readRowInput } from '../../../src/edits/readRowInput.ts';
+import { tankOrder } from '../../../src/edits/tankOrder.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import { baseProtocol } from '../../../src/problems/examples.ts';
 import { editSentence } from '../../../src/words/edits.ts';
@@ -36,6 +37,13 @@ suite('edits: what is to be logged', () => {
     assert.deepEqual(plan.columns.map((column) => column.id), ['open.DO', 'open.T', 'mat.DO', 'mat.T', 'room.P']);
     const input = readRowInput('8.25 24.5 7.31 24.6 1008.1', ordered, plan);
     assert.deepEqual(input.row, values);
+  });
+  test('an order that alternates, or is drawn from the seed', () => {
+    const first = (protocol: string, time: string): string => planRow(note(table, '', protocol), at(time))!.columns[0]!.id;
+    assert.deepEqual(['23:00', '23:30', '00:00'].map((time) => first(`${baseProtocol}order: alternate\n`, time)), ['mat.DO', 'open.DO', 'mat.DO']);
+    const drawn = Array.from({ length: 24 }, (_, index) => tankOrder(note(table, '', `${baseProtocol}order: random\nseed: 7\n`).protocol!, at('20:00') + index * 1_800_000)[0]);
+    assert.deepEqual([...new Set(drawn)].sort(), ['mat', 'open']);
+    assert.deepEqual(drawn, Array.from({ length: 24 }, (_, index) => tankOrder(note(table, '', `${baseProtocol}order: random\nseed: 7\n`).protocol!, at('20:00') + index * 1_800_000)[0]));
   });
 });
 

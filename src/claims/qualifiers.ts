@@ -17,8 +17,8 @@ function approximationPattern(language: string): RegExp {
 }
 
 const bounds: readonly (readonly [RegExp, NonNullable<Qualifier['bound']>])[] = [
-  [/(?:(?<![\p{L}\p{N}])(?:at least|no less than|not less than|no fewer than|a minimum of)\s+|≥\s*)$/iu, 'at-least'],
-  [/(?:(?<![\p{L}\p{N}])(?:at most|no more than|not more than|up to|a maximum of)\s+|≤\s*)$/iu, 'at-most'],
+  [/(?:(?<![\p{L}\p{N}])(?:at least|no less than|not less than|no fewer than)\s+|≥\s*)$/iu, 'at-least'],
+  [/(?:(?<![\p{L}\p{N}])(?:at most|no more than|not more than)\s+|≤\s*)$/iu, 'at-most'],
   [/(?:(?<![\p{L}\p{N}])(?:more than|greater than|higher than|above|exceeding|just over|well over)\s+|>\s*)$/iu, 'above'],
   [/(?:(?<![\p{L}\p{N}])(?:less than|fewer than|lower than|smaller than|under|below|just under|well under)\s+|<\s*)$/iu, 'below'],
 ];

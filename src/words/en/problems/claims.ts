@@ -32,7 +32,7 @@ export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'claim-uncertainty-unknown': (args) => `The ± cannot be checked: no accuracy is stated for an instrument behind \`${text(args, 'formula')}\`; state it under “measure” or leave the ± out.`,
   'claim-source-missing': () => 'A stated number needs its source in quotes: `= stated "where it comes from"`.',
   'stated-measured': (args) => `${text(args, 'shown')} is stated, but this note measures ${text(args, 'quantity')}; use a formula if it comes from the readings.`,
-  'below-resolution': (args) => `${text(args, 'value')} is less than the ± ${text(args, 'halfWidth')} that the instruments can resolve here; do not build a conclusion on it.`,
+  'below-resolution': (args) => `${text(args, 'value')} is less than the ±${text(args, 'halfWidth')} that the instruments can resolve here; do not build a conclusion on it.`,
   'windows-differ': (args) => `The two sides are taken over different readings (${text(args, 'left')} against ${text(args, 'right')}); compare them over one window.`,
   'event-in-window': (args) => `“${text(args, 'event')}” at ${text(args, 'time')} falls inside this window and concerns only ${text(args, 'tanks')}; say so, or choose a window without it.`,
   'causal-wording': (args) => `“${text(args, 'word')}” names a cause, but ${text(args, 'reason')}; say what was seen, or name the other explanation.`,

@@ -7,7 +7,7 @@ import { minute, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import type { Band } from './shading.ts';
 import type { EventLine, LimitLine } from './specification.ts';
-import { capital, listWords, placeWords, quantityWords, type Drawn, type Panel } from './panels.ts';
+import { capital, listWords, placeWords, quantityWords, seriesDecimals, type Drawn, type Panel } from './panels.ts';
 
 const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
 
@@ -37,20 +37,10 @@ export function decimalText(value: number, decimals: number, protocol: Pick<Prot
   return protocol && /^(?:nl|de|fr|es|it|pt|da|sv|nb|nn|no|fi|pl|cs|sk|hu|ro|tr|ru|uk|el|sl|hr|bg|lt|lv|et)\b/.test(protocol.language) ? text.replace('.', ',') : text;
 }
 
-/** Digits after the decimal mark with which the readings of a series were written. */
-export function seriesDecimals(series: Series): number {
-  let most = 0;
-  for (const source of series.sources) {
-    if (source.column.unit?.symbol === series.unit.symbol || source.column.unit === null) most = Math.max(most, source.cell.state.decimals);
-    else most = Math.max(most, 2);
-  }
-  return Math.min(6, most);
-}
-
 /** `8.21 mg/L`, `25 %`, `7.4` for pH. */
-export function amountText(value: number, series: Series, protocol: Protocol): string {
+export function amountText(value: number, series: Series, protocol: Protocol, decimals = seriesDecimals(series)): string {
   const unit = series.unit.print;
-  return `${decimalText(value, seriesDecimals(series), protocol)}${unit === '' || unit === '1' || series.unit.kind === 'ph' ? '' : ` ${unit}`}`;
+  return `${decimalText(value, decimals, protocol)}${unit === '' || unit === '1' || series.unit.kind === 'ph' ? '' : ` ${unit}`}`;
 }
 
 interface Tally { readonly leftOut: number; readonly doubtful: number; readonly censored: number }
@@ -76,7 +66,7 @@ function seriesSentence(drawn: Drawn, panel: Panel, protocol: Protocol): string 
     if (point.value < lowest.value) lowest = point;
     if (point.value > highest.value) highest = point;
   }
-  const amount = (value: number): string => amountText(value, drawn.series, protocol);
+  const amount = (value: number): string => amountText(value, drawn.series, protocol, drawn.decimals);
   const clock = (instant: Instant): string => formatClock(instant, protocol.zone);
   if (used.length === 1) return `${name}: one reading, ${amount(first.value)} at ${clock(first.time)}.`;
   const marks = tally([drawn]);

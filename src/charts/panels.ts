@@ -17,6 +17,8 @@ export interface Drawn {
   readonly colour: ColourName;
   readonly shape: string;
   readonly dash: readonly number[];
+  /** Digits after the decimal mark of its readings. */
+  readonly decimals: number;
 }
 
 export interface Panel {
@@ -43,6 +45,16 @@ export function capital(text: string): string {
 /** `a, b and c`. */
 export function listWords(parts: readonly string[]): string {
   return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]!}`;
+}
+
+/** Digits after the decimal mark with which the readings of a series were written. */
+export function seriesDecimals(series: Series): number {
+  let most = 0;
+  for (const source of series.sources) {
+    if (source.column.unit?.symbol === series.unit.symbol || source.column.unit === null) most = Math.max(most, source.cell.state.decimals);
+    else most = Math.max(most, 2);
+  }
+  return Math.min(6, most);
 }
 
 function kindOf(series: Series): string {
@@ -86,7 +98,7 @@ export function panelsOf(note: Note, protocol: Protocol, options: FigureOptions,
       const place = placeWords(protocol, series.place);
       const what = [...(quantities.length > 1 ? [quantityWords(protocol, series.quantity)] : []), ...(series.instrument === null ? [] : [series.instrument])].join(', ');
       return {
-        series, tank, points, colour: tankColour(index), shape: tankShape(index),
+        series, tank, points, decimals: seriesDecimals(series), colour: tankColour(index), shape: tankShape(index),
         label: kinds.length === 1 || what === '' ? place : places.length === 1 ? what : `${place}, ${what}`,
         dash: kinds.length === 1 ? dashOf(index) : dashOf(kinds.indexOf(kindOf(series))),
       };

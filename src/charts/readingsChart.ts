@@ -102,7 +102,7 @@ export function unthemedChart(note: Note, options: FigureOptions): Chart | null 
   const changed = protocol.zone.offsetAt(to) !== offset;
   const drawing: Drawing = {
     panels, axes, from, to, offset, bands, events, limits, title: options.title, width: options.width ?? 680,
-    tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountText(point.value, drawn.series, protocol)}${kindWords[point.kind]}`,
+    tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountText(point.value, drawn.series, protocol, drawn.decimals)}${kindWords[point.kind]}`,
     zoneLabel: protocol.zone.name === 'UTC' ? 'times in UTC' : `times in ${protocol.zone.name} (UTC${formatOffset(offset).replace('-', '−')}${changed ? ' throughout; clocks changed' : ''})`,
   };
   const facts: ChartFacts = { note, protocol, panels, from, to, bands, events, limits };

@@ -161,7 +161,8 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
       encoding: { y: { field: 'v', type: 'quantitative' } },
     });
     layers.push(...pixelText(limits.map((limit) => ({
-      x: 6, y: yOf(limit.value) + (limit.side === 'at least' ? 9 : -8), text: cutText(limit.label, 10, plot - 12),
+      // Below a lower limit, above an upper one, unless the edge of the panel is too near.
+      x: 6, y: yOf(limit.value) + ((limit.side === 'at least' && yOf(limit.value) < height - 16) || yOf(limit.value) < 16 ? 9 : -8), text: cutText(limit.label, 10, plot - 12),
     })), { fontSize: 10, fill: colourToken('limit') }));
   }
   const xy = { x: { field: 't', type: 'quantitative' }, y: { field: 'v', type: 'quantitative' } };
@@ -227,13 +228,15 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
       const joined = drawn.points.filter((point) => point.segment >= 0);
       const end = joined[joined.length - 1] ?? drawn.points[drawn.points.length - 1]!;
       const lines = wrapText(drawn.label, small, labelWidth, 2);
-      return { drawn, lines, y: yOf(end.value), size: lines.length * 13 + 3 };
+      return { drawn, lines, y: yOf(end.value), atEdge: plot - xOf(end.time) < 12, size: lines.length * 13 + 3 };
     });
     const middles = keepApart(ends.map((end) => ({ middle: end.y, size: end.size })), -8, height + 8);
     ends.forEach((end, position) => {
       const middle = middles[position]!;
-      texts.push({ data: { values: [{}] }, mark: { type: 'point', x: plot + 9, y: middle - ((end.lines.length - 1) * 13) / 2, shape: end.drawn.shape, size: 34, opacity: 1, filled: true, fill: colourToken(end.drawn.colour), fillOpacity: 1, stroke: null } });
-      texts.push(...pixelText(end.lines.map((line, row) => ({ x: plot + 17, y: middle + (row - (end.lines.length - 1) / 2) * 13, text: line })),
+      // The line's last point is its own sign when the label stands right beside it.
+      const beside = end.atEdge && Math.abs(middle - ((end.lines.length - 1) * 13) / 2 - end.y) < 5;
+      if (!beside) texts.push({ data: { values: [{}] }, mark: { type: 'point', x: plot + 9, y: middle - ((end.lines.length - 1) * 13) / 2, shape: end.drawn.shape, size: 34, opacity: 1, filled: true, fill: colourToken(end.drawn.colour), fillOpacity: 1, stroke: null } });
+      texts.push(...pixelText(end.lines.map((line, row) => ({ x: plot + (beside ? 11 : 17), y: middle + (row - (end.lines.length - 1) / 2) * 13, text: line })),
         { fill: colourToken(end.drawn.colour), fontWeight: 500 }));
     });
   }

@@ -17,7 +17,7 @@ function rawTable(table: ReadingsTable, index: number, several: boolean, context
   const zone = context.note.protocol!.zone;
   const remarks = table.rows.some((row) => row.remark);
   const head = element('tr', {}, element('th', { scope: 'col' }, 'time'), ...table.columns.map((column) => element('th', { scope: 'col' }, escapeHtml(column.id),
-    column.unit && column.unit.print !== '1' ? escapeHtml(` (${column.unit.print})`) : '')), ...(remarks ? [element('th', { scope: 'col' }, 'remark')] : []));
+    column.unit && column.unit.print !== '1' ? `<br>${escapeHtml(column.unit.print)}` : '')), ...(remarks ? [element('th', { scope: 'col' }, 'remark')] : []));
   const rows = table.rows.slice(0, mostRows).map((row) => element('tr', {},
     element('th', { scope: 'row' }, row.instant === null ? escapeHtml(row.timeText) : element('time', { datetime: formatInstant(row.instant, zone) }, escapeHtml(formatInstant(row.instant, zone).slice(0, 16).replace('T', ' ')))),
     ...row.cells.map((cell) => element('td', { class: 'evenwater-number' }, escapeHtml(cell.text))), ...(remarks ? [element('td', { class: 'remark' }, escapeHtml(row.remark ?? ''))] : [])));

@@ -72,11 +72,12 @@ li > .working { margin: 0.1rem 0 0.4rem; }
 .facts dd { margin: 0; }
 details.whole > summary { cursor: pointer; color: var(--evenwater-accent); }
 .raw th, .raw td { white-space: nowrap; }
+.raw thead th { font-weight: 600; }
 .raw td.remark { white-space: normal; min-width: 10rem; }
 footer { margin-top: 3rem; padding-top: 1rem; border-top: 1px solid var(--evenwater-line); font-family: var(--evenwater-sans); font-size: 0.8rem; color: var(--evenwater-muted); }
 .narrow { display: none; }
 @media screen and (min-width: 64rem) {
-  .evenwater-table.evenwater-readings { width: max-content; min-width: 100%; max-width: min(92vw, 62rem); position: relative; left: 50%; transform: translateX(-50%); }
+  .evenwater-table.evenwater-readings, .evenwater-table.raw { width: max-content; min-width: 100%; max-width: min(92vw, 62rem); position: relative; left: 50%; transform: translateX(-50%); }
 }
 ${blockStyle.trim()}
 @media screen and (max-width: 34rem) {
@@ -105,7 +106,7 @@ ${blockStyle.trim()}
   .wide { display: block !important; }
   .narrow { display: none !important; }
   .evenwater-scroll { overflow: visible; margin-right: 0; padding-right: 0; }
-  .evenwater-table.evenwater-readings { width: 100%; max-width: 100%; position: static; transform: none; }
+  .evenwater-table.evenwater-readings, .evenwater-table.raw { width: 100%; max-width: 100%; position: static; transform: none; }
   .evenwater-block table { font-size: 8pt; }
   .evenwater-block th, .evenwater-block td { padding: 1.5pt 3pt; }
   .evenwater-readings-tables > summary { display: none; }

@@ -23,9 +23,9 @@ export function explanationHtml(claim: CheckedClaim, context: RenderContext): Ht
   const words = formulaWords(context, formula);
   const code = element('code', {}, escapeHtml(formula));
   const value = claim.syntax.form === 'if' || claim.computed === null ? '' : ` = ${escapeHtml(claim.computed)}${claim.approximate ? ' (the text says “about”)' : ''}`;
-  const said = words === formula ? '' : `${element('span', { class: 'words' }, escapeHtml(`${claim.syntax.form === 'if' ? `Stands because it is true that ${words}` : capital(words)}.`))} `;
+  const said = words === formula || words === claim.computed ? '' : `${element('span', { class: 'words' }, escapeHtml(`${claim.syntax.form === 'if' ? `Stands because it is true that ${words}` : capital(words)}.`))} `;
   const result = context.note.results.find((each) => each.name === formula);
-  const behind = result ? `, which is ${element('code', {}, escapeHtml(tidy(result.formula.text)))},` : '';
+  const behind = result && tidy(result.formula.text) !== claim.computed ? `, which is ${element('code', {}, escapeHtml(tidy(result.formula.text)))},` : '';
   return `${said}${code}${behind}${value}`;
 }
 

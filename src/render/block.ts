@@ -24,7 +24,7 @@ function drawn(blockIndex: number, content: string, context: RenderContext): Htm
       const tables = readingsTablesHtml(blockIndex, context);
       const table = note.tables.find((each) => each.block === blockIndex);
       const rows = table?.rows.length ?? 0;
-      const wrapped = rows > 0 ? element('details', { class: 'evenwater-readings-tables', open: rows <= 60 || context.target === 'post' },
+      const wrapped = rows > 0 ? element('details', { class: 'evenwater-readings-tables', open: rows <= 40 },
         element('summary', {}, escapeHtml(`The readings, step by step (${rows} ${rows === 1 ? 'row' : 'rows'})`)), tables) : tables;
       return (figure ? figureHtml(blockIndex, figure, context) : '') + wrapped;
     }

@@ -99,7 +99,7 @@ function instrumentsTable(protocol: Protocol): Html {
   const heads = ['Quantity', 'Unit', 'Instrument', 'Where', 'Accuracy', 'Resolution', 'Calibrated'];
   const cells = protocol.measure.map((measure) => [
     `${measure.what?.value ?? measure.id} (${measure.id})`, measure.scale ? measure.scale.join(', ') : measure.unit && measure.unit.print !== '1' ? measure.unit.print : '–',
-    measure.with?.value ?? '–', measure.in.length > 0 ? measure.in.map((place) => protocol.tanks.find((tank) => tank.id === place.value)?.label ?? place.value).join(', ') : 'all tanks',
+    measure.with?.value ?? '–', measure.in.length > 0 && !protocol.tanks.every((tank) => measure.in.some((place) => place.value === tank.id)) ? measure.in.map((place) => protocol.tanks.find((tank) => tank.id === place.value)?.label ?? place.value).join(', ') : protocol.tanks.length === 2 ? 'both tanks' : protocol.tanks.length === 1 ? 'the tank' : 'all tanks',
     measure.accuracy ? `± ${instrumentValue(measure.accuracy, measure.unit)}` : 'not stated', measure.resolution ? instrumentValue(measure.resolution, measure.unit) : '–', measure.calibrated?.value ?? '–',
   ]);
   const used = heads.map((_, index) => index < 4 || cells.some((each) => each[index] !== '–'));

@@ -29,7 +29,7 @@ export const blockStyle = `
 .evenwater-stated { text-decoration-style: dotted; }
 .evenwater-unchecked { text-decoration-style: dotted; text-decoration-thickness: 2px; }
 .evenwater-mark { font-family: system-ui, sans-serif; font-size: 0.68em; line-height: 0; margin-left: 0.06em; color: var(--evenwater-muted); cursor: help; user-select: none; }
-.evenwater-mark a { color: inherit; text-decoration: none; padding: 0.5em 0.15em; }
+.evenwater-mark a { color: inherit; text-decoration: none; padding: 0.5em 0.05em; }
 .evenwater-claim.evenwater-loud { background: var(--evenwater-bad-ground); color: var(--evenwater-bad); text-decoration: underline wavy var(--evenwater-bad); font-weight: 600; padding: 0 0.15em; }
 .evenwater-claim.evenwater-unfilled { background: var(--evenwater-warn-ground); color: var(--evenwater-warn); text-decoration: underline dashed var(--evenwater-warn); }
 .evenwater-complaint { font-family: system-ui, sans-serif; font-size: 0.82em; font-weight: 600; color: var(--evenwater-bad); background: var(--evenwater-bad-ground); border: 1px solid var(--evenwater-bad); border-radius: 0.25rem; padding: 0 0.3rem; margin: 0 0.25rem 0 0.3rem; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
@@ -80,7 +80,7 @@ export const blockStyle = `
 .evenwater-scroll:focus-visible { outline: 2px solid var(--evenwater-accent); outline-offset: 2px; }
 .evenwater-block table { border-collapse: collapse; width: 100%; margin: 0; font-size: 0.82rem; line-height: 1.35; font-variant-numeric: tabular-nums lining-nums; display: table; }
 .evenwater-block caption { caption-side: top; text-align: left; padding: 0 0 0.5rem; font-size: 0.82rem; color: var(--evenwater-muted); text-wrap: pretty; }
-.evenwater-caption { display: block; position: sticky; left: 0; width: max-content; max-width: min(100%, calc(100vw - 2.2rem), 48rem); }
+.evenwater-caption { display: block; position: sticky; left: 0; max-width: min(100%, calc(100vw - 2.2rem), 48rem); }
 .evenwater-number-label { font-weight: 650; color: var(--evenwater-text); }
 .evenwater-block th, .evenwater-block td { padding: 0.28rem 0.55rem; border: 0; border-bottom: 1px solid var(--evenwater-line); text-align: left; vertical-align: top; background: none; }
 .evenwater-block tr { background: none; border: 0; }
@@ -110,6 +110,7 @@ export const blockStyle = `
 .evenwater-tanks tbody th { white-space: nowrap; }
 .evenwater-tanks tbody th .evenwater-tag { margin-left: 0.3em; }
 .evenwater-values .evenwater-how code { background: none; padding: 0; color: var(--evenwater-muted); }
+.evenwater-values th code { white-space: nowrap; }
 .evenwater-values td.evenwater-number { font-weight: 600; }
 .evenwater-block td.evenwater-loud, .evenwater-block span.evenwater-loud { color: var(--evenwater-bad); white-space: normal; text-align: left; }
 .evenwater-limits td.evenwater-number { text-align: left; white-space: normal; }

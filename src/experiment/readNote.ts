@@ -9,6 +9,7 @@ import { findLooseNumbers } from '../claims/looseNumbers.ts';
 import { checkWording } from '../claims/wording.ts';
 import type { CheckedClaim } from '../claims/types.ts';
 import type { NoteSyntax } from '../note/syntax.ts';
+import { checkDesign } from '../design/checkDesign.ts';
 import { separateAccepted } from './accepted.ts';
 import { drawnBlockProblems } from './figureBlock.ts';
 import { readGround, type Ground } from './ground.ts';
@@ -43,6 +44,7 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
     ...findLooseNumbers(syntax.prose, context, syntax.claims),
     ...checkWording(syntax, context),
     ...drawnBlockProblems(syntax, protocol, dataset),
+    ...checkDesign(protocol, context, text),
   ], protocol);
   return { ...common, claims, problems: sortProblems(standing), accepted: sortProblems(accepted) };
 }

@@ -2,7 +2,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { NumberValue } from '../quantities/types.ts';
-import { formatInstant } from '../time/text.ts';
+import { day } from '../time/instant.ts';
+import { formatClock, formatInstant } from '../time/text.ts';
 import type { Placed, Protocol } from './types.ts';
 
 const flat = (text: string | null | undefined): string | null => (text == null ? null : text.replace(/\s+/g, ' ').trim());
@@ -12,10 +13,13 @@ const amount = (value: NumberValue | null | undefined): string | null => (value 
 /**
  * The facts that were decided before the run, as plain data in a fixed order. What is filled in afterwards (`done`,
  * `outcome`, `accepted`, `sealed`, `repeats`) and how the post is signed (`title`, `by`, `licence`, `language`) are no part of the plan.
+ * With `from`, times are given as the day (from 0) and clock time after that instant's day, so that plans of other dates compare.
  */
-export function planFacts(protocol: Protocol): unknown {
+export function planFacts(protocol: Protocol, from: number | null = null): unknown {
   const { zone } = protocol;
-  const time = (instant: number | null): string | null => (instant === null ? null : formatInstant(instant, zone));
+  const dayOf = (instant: number): number => Math.floor((instant + zone.offsetAt(instant)) / day);
+  const time = (instant: number | null): string | null => (instant === null ? null
+    : from === null ? formatInstant(instant, zone) : `${dayOf(instant) - dayOf(from)} ${formatClock(instant, zone)}`);
   const { schedule } = protocol;
   return {
     question: placed(protocol.question),
@@ -38,9 +42,11 @@ export function planFacts(protocol: Protocol): unknown {
     phases: protocol.phases.filter((phase) => phase.typed !== null).map((phase) => [phase.id, time(phase.window.from), time(phase.window.to)]),
     limits: protocol.limits.map((each) => [flat(each.for), placed(each.quantity), amount(each.atLeast?.value), amount(each.atMost?.value), flat(each.source)]),
     stop: protocol.stopRules.map((each) => [flat(each.when?.text), flat(each.do)]),
-    order: protocol.order.map((each) => each.value),
+    order: protocol.orderRule ? protocol.orderRule.value : protocol.order.map((each) => each.value),
     seed: placed(protocol.seed),
     pairWithin: protocol.pairWithin,
+    // Left out where the plan expects nothing, so that plans from before this key keep their digest.
+    ...(protocol.expect ? { expect: protocol.expect.map((each) => [each.quantity.value, amount(each.effect), amount(each.rate)]) } : {}),
   };
 }
 

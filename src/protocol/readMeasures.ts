@@ -1,14 +1,14 @@
 // What is measured: quantity, unit, instrument, accuracy, scale; and the limits that refer to it.
 import { nearestName } from '../problems/nearest.ts';
 import { measureByName, nearestMeasure } from '../quantities/measures.ts';
-import { convertible, parseUnit } from '../quantities/units.ts';
+import { convertible, differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import { replaceWith, shorten, type Collector } from './collector.ts';
 import { MapReader } from './mapReader.ts';
 import type { NameBook } from './names.ts';
 import type { TextNode } from './planTree.ts';
 import { readChoice, readQuantity, readSpread, readUnit } from './values.ts';
-import type { Limit, MeasuredQuantity, Placed } from './types.ts';
+import type { Expectation, Limit, MeasuredQuantity, Placed } from './types.ts';
 
 /** Reads `measure`. `DO@titration` takes over what and unit from `DO` where it does not say them. */
 export function readMeasures(reader: MapReader | null, collector: Collector, names: NameBook): MeasuredQuantity[] {
@@ -102,4 +102,29 @@ export function readLimits(reader: MapReader, measures: readonly MeasuredQuantit
     }
     return { for: map.text('for')?.value ?? '', quantity, atLeast, atMost, source: map.text('source')?.value ?? null, range };
   });
+}
+
+/** Reads `expect`: a difference in the quantity's unit, and an amount of it per hour. */
+export function readExpectations(reader: MapReader, measures: readonly MeasuredQuantity[], collector: Collector): Expectation[] {
+  return reader.maps('expect').flatMap(({ reader: map, range }): Expectation[] => {
+    const quantityNode = map.textNode('quantity');
+    const quantity = quantityNode && readQuantityId(quantityNode, measures, collector);
+    const unit = measures.find((each) => each.id === quantity?.value)?.unit ?? null;
+    const effectNode = map.textNode('effect');
+    const effect = effectNode && readSpread(effectNode, collector, 'effect', unit, `0.5 ${unit?.symbol ?? 'mg/L'}`);
+    const rateNode = map.textNode('rate');
+    const rate = rateNode && readRate(rateNode, collector, unit);
+    return quantity ? [{ quantity, effect, rate, range }] : [];
+  });
+}
+
+/** `0.4 mg/L/h`; a rate of another quantity is a problem. */
+function readRate(node: TextNode, collector: Collector, unit: Unit | null): NumberValue | null {
+  const hourly = unit && perHour(differenceUnit(unit));
+  const example = `0.4 ${unit?.symbol ?? 'mg/L'}/h`;
+  const rate = readQuantity(node, collector, { key: 'rate', example, positive: true })?.value ?? null;
+  if (!rate || !hourly) return rate;
+  const fits = convertible(rate.unit, hourly) || convertible(rate.unit, perHour(unit));
+  if (!fits) collector.add('unit-does-not-fit', node.range, { key: 'rate', unit: rate.unit.symbol, example });
+  return fits ? rate : null;
 }

@@ -11,7 +11,7 @@ import { MapReader } from './mapReader.ts';
 import { NameBook } from './names.ts';
 import { derivedPhases, nightsOf } from './phases.ts';
 import { readTree, type TextNode } from './planTree.ts';
-import { readLimits, readMeasures } from './readMeasures.ts';
+import { readExpectations, readLimits, readMeasures } from './readMeasures.ts';
 import { readPlace } from './readPlace.ts';
 import { readSchedule, timesByName } from './readSchedule.ts';
 import { readTanks, reportUnknownTank } from './readTanks.ts';
@@ -65,13 +65,16 @@ function readPlan(reader: MapReader, range: SourceRange, collector: Collector): 
   const derived = schedule ? derivedPhases(schedule.start, schedule.end, nightsOf(schedule.start, schedule.end, schedule.lightOff, schedule.lightOn, sun)) : [];
   const typed = readPhases(reader, zone, schedule, withEvents, derived, names, collector);
   const pairNode = reader.textNode('pair within');
+  const orderRule = readOrderRule(reader, tankIds);
+  const expect = readExpectations(reader, measure, collector);
   const seal = reader.text('sealed');
   if (seal && !/^\S+\s+sha256:\s*\S+$/.test(seal.value)) collector.add('bad-plan-seal', seal.range, { text: shorten(seal.value, 40) });
   return {
     range, title: reader.text('title'), question: reader.text('question'), hypothesis: reader.text('hypothesis'), by: reader.text('by'),
     language: readLanguage(reader, collector), licence: reader.text('licence'), place, zone, tanks, differs: readDiffers(reader, tanks, collector), schedule, events, measure,
     equalise: readEqualise(reader), phases: [...typed, ...derived], limits: readLimits(reader, measure, collector), stopRules: readStopRules(reader),
-    order: readTankList(reader, 'order', tankIds, collector), seed: reader.text('seed'),
+    order: orderRule ? [] : readTankList(reader, 'order', tankIds, collector), seed: reader.text('seed'),
+    ...(orderRule ? { orderRule } : {}), ...(expect.length > 0 ? { expect } : {}),
     pairWithin: (pairNode && readDurationText(pairNode, collector, 'pair within')?.value) || 0,
     repeats: reader.text('repeats'), accepted: placedTexts(reader.texts('accepted', true)), sealed: seal, sun,
   };
@@ -106,6 +109,13 @@ function readTankList(reader: MapReader, key: string, tankIds: readonly string[]
     reportUnknownTank(each, tankIds, collector);
     return false;
   });
+}
+
+/** `order: alternate` or `order: random`, where no tank has that name. */
+function readOrderRule(reader: MapReader, tankIds: readonly string[]): Placed<'alternate' | 'random'> | null {
+  const node = reader.entry('order')?.value;
+  const word = node?.kind === 'text' ? node.value.trim() : '';
+  return node && (word === 'alternate' || word === 'random') && !tankIds.includes(word) ? { value: word, range: node.range } : null;
 }
 
 function readEvents(

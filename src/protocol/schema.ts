@@ -176,7 +176,19 @@ export const protocolSchema: SchemaKey = {
     },
     limits,
     stopIf,
-    { key: 'order', type: 'tank', list: 'one-or-many', description: 'The order in which the tanks are read at each slot.', example: '[mat, open]' },
+    {
+      key: 'expect', type: 'map', list: 'many', example: '\n  - {quantity: DO, effect: 0.5 mg/L, rate: 0.4 mg/L/h}',
+      description: 'What is expected before the run: the design check holds interval and instruments against it.',
+      keys: [
+        { key: 'quantity', type: 'quantity-id', required: true, description: 'A measured quantity of this plan.', example: 'DO' },
+        { key: 'effect', type: 'quantity', description: 'The smallest difference between treatment and control that the run is to show.', example: '0.5 mg/L' },
+        { key: 'rate', type: 'quantity', description: 'How fast the quantity may change, as an amount per hour.', example: '0.4 mg/L/h' },
+      ],
+    },
+    {
+      key: 'order', type: 'tank', list: 'one-or-many', example: '[mat, open]',
+      description: 'The order in which the tanks are read at each slot: a list, `alternate` (the first tank moves one on at each slot) or `random` (drawn for each slot from the seed).',
+    },
     text('seed', 'Seed of the draw that gave treatment and order.', '20260314'),
     { key: 'pair within', type: 'duration', description: 'Readings of different tanks at most this far apart count as taken together. Without it, times must be equal.', example: '1 min' },
     text('repeats', 'The earlier run that this one repeats: its note, and the digest of its plan.', 'lettuce-1.tank.md'),

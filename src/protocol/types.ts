@@ -122,6 +122,16 @@ export interface Limit {
   readonly range: SourceRange;
 }
 
+/** What the author expects of a quantity before the run: judged by the design check, never by a claim. */
+export interface Expectation {
+  readonly quantity: Placed<string>;
+  /** The smallest difference between treatment and control that the run is to show, in the quantity's difference unit. */
+  readonly effect: NumberValue | null;
+  /** How fast the quantity may change, per hour. */
+  readonly rate: NumberValue | null;
+  readonly range: SourceRange;
+}
+
 export interface Protocol {
   /** Of the block's content. */
   readonly range: SourceRange;
@@ -147,6 +157,9 @@ export interface Protocol {
   readonly stopRules: readonly StopRule[];
   /** Planned reading order: ids of tanks. */
   readonly order: readonly Placed<string>[];
+  /** `alternate`: the first tank of a slot moves one on each time. `random`: drawn for each slot from `seed`. Absent: always `order`. */
+  readonly orderRule?: Placed<'alternate' | 'random'>;
+  readonly expect?: readonly Expectation[];
   readonly seed: Placed<string> | null;
   readonly pairWithin: Duration;
   readonly repeats: Placed<string> | null;

@@ -1,6 +1,37 @@
 // English sentences for the problems of src/design. Arguments arrive as text or numbers, already formatted.
 import type { designCodes } from '../../../problems/codes/design.ts';
-import type { Sentences } from '../../sentences.ts';
+import type { MessageArguments } from '../../../problems/problem.ts';
+import { text, type Sentences } from '../../sentences.ts';
+
+/** `the mat tank and the open tank`. */
+function names(args: MessageArguments, name: string): string {
+  const value = args[name];
+  const list: readonly string[] = typeof value === 'object' ? value : [text(args, name)];
+  return list.length < 2 ? list.join('') : `${list.slice(0, -1).join(', ')} and ${list.at(-1)!}`;
+}
+
+const several = (args: MessageArguments, name: string): boolean => { const value = args[name]; return typeof value === 'object' && value.length > 1; };
 
 export const designSentences: Sentences<keyof typeof designCodes> = {
+  'no-control': (args) => `No tank has the role of control, so nothing can be compared with ${names(args, 'tanks')}; give one tank "role: control".`,
+  'one-tank-per-role': (args) => (text(args, 'both') === 'yes'
+    ? 'With one tank a side the run can show that these two tanks differed, not that the treatment made them differ; repeat it with the tanks changed over.'
+    : `The ${names(args, 'tanks')} stands alone on its side, so a difference may lie in that tank rather than in the treatment; add a tank, or repeat with the tanks changed over.`),
+  'tanks-differ-undeclared': (args) => `The tanks differ in ${text(args, 'key')} (${text(args, 'sides').replace(/, (?=[^,:]+: )/g, '; ')}), which "differs" does not name; make them alike or name it.`,
+  'tanks-differ-in-readings': (args) => `Before the treatment the ${text(args, 'what')} of the ${text(args, 'tank')} and of the ${text(args, 'other')} stood ${text(args, 'difference')} apart; bring them within ${text(args, 'most')}.`,
+  'event-in-one-tank': (args) => `"${text(args, 'what')}" happens in ${names(args, 'tanks')} only; do it in ${names(args, 'others')} too, or after the run.`,
+  'same-tank-first': (args) => `The ${text(args, 'tank')} is always read first with the ${text(args, 'instrument')}; change the order from slot to slot ("order: alternate" or "order: random").`,
+  'few-readings-before-lights-off': (args) => `Only ${text(args, 'count')} ${text(args, 'count') === '1' ? 'reading is' : 'readings are'} planned up to lights-off at ${text(args, 'time')}; plan at least ${text(args, 'needed')}.`,
+  'run-ends-early': (args) => `The last reading is planned before ${text(args, 'event')} at ${text(args, 'time')} is over (the run ends at ${text(args, 'end')}), so the lowest value and the recovery may be missed; end later.`,
+  'interval-too-coarse': (args) => `${text(args, 'count') === '0' ? 'No reading falls' : text(args, 'count') === '1' ? 'Only one reading falls' : `Only ${text(args, 'count')} readings fall`} into "${text(args, 'phase')}" (${text(args, 'length')}); read more often there.`,
+  'interval-coarse-for-rate': (args) => `In the ${text(args, 'gap')} between two readings ${text(args, 'quantity')} may change by ${text(args, 'change')}, more than the ${text(args, 'effect')} that the run is to show; read more often.`,
+  'effect-below-instrument': (args) => `An effect of ${text(args, 'effect')} in ${text(args, 'quantity')} is below what the instrument can tell between two tanks (${text(args, 'least')}).`,
+  'instrument-without-accuracy': (args) => `The accuracy of ${text(args, 'instrument') ? `the ${text(args, 'instrument')}` : 'the instrument'} for ${text(args, 'quantity')} is not stated, so its readings have no uncertainty; add "accuracy:" from its manual.`,
+  'calibration-old': (args) => `The instrument for ${text(args, 'quantity')} was calibrated on ${text(args, 'date')}, ${text(args, 'days')} days before the start; calibrate it again (every ${text(args, 'most')} days or less).`,
+  'pressure-level-missing': (args) => `Say at which level ${text(args, 'quantity')} holds: "level: station" for a barometer beside the tanks, "level: sea" for a weather report.`,
+  'equalise-without-condition': (args) => `"${text(args, 'step')}" has no condition that the readings could show; add "accept:", or "done:" with the date once it is done.`,
+  'animals-without-stop-rule': (args) => `The ${text(args, 'tank')} holds animals (${text(args, 'animals')}) and no stop rule looks at it; say under "stop if" when to end the run and what to do.`,
+  'limit-while-asleep': (args) => `Nobody looks from ${text(args, 'from')} to ${text(args, 'to')} (${text(args, 'length')}), and ${text(args, 'quantity')} could cross its limit in that time; read more often at night, or let an alarm watch.`,
+  'plan-changed-after-seal': (args) => `The plan is no longer as it was sealed${text(args, 'time') ? ` on ${text(args, 'time')}` : ''}${text(args, 'parts') ? `: ${names(args, 'parts')} ${several(args, 'parts') || /s$/.test(text(args, 'parts')) ? 'were' : 'was'} changed` : ''}; the methods say so.`,
+  'repeat-changed': (args) => `This plan repeats ${text(args, 'name')} with other dates and another ${names(args, 'parts')}; the methods say so.`,
 };

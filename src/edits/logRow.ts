@@ -5,7 +5,7 @@ import type { TextEdit } from '../problems/problem.ts';
 import { readCell } from '../readings/cell.ts';
 import { measureFor } from '../readings/heads.ts';
 import type { ReadingRow, ReadingsTable } from '../readings/types.ts';
-import { second, type Instant, type Zone } from '../time/instant.ts';
+import { day, second, type Instant, type Zone } from '../time/instant.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
 import { done, lineBelow, prefixOf, refused, tableAfter, type EditResult } from './edit.ts';
 import { openTable } from './planRow.ts';
@@ -100,11 +100,14 @@ function addRow(note: Note, table: ReadingsTable, time: Instant, cells: readonly
   const texts = timeTexts(note, time);
   const clock = texts[0]!;
   const dayLine = `# ${formatDate(time, zoneOf(note))}`;
-  const usesDays = dayLinesIn(note, table) && (above?.instant == null || formatDate(above.instant, zoneOf(note)) !== formatDate(time, zoneOf(note)));
+  const schedule = note.protocol?.schedule;
+  const long = schedule?.end != null && schedule.end - schedule.start > day;
+  const withDays = long || dayLinesIn(note, table);
+  const usesDays = withDays && (above?.instant == null || formatDate(above.instant, zoneOf(note)) !== formatDate(time, zoneOf(note)));
   const rowLine = (timeText: string): string => layoutRow({ time: timeText, cells, remark }, anchors);
   const candidates = [
     ...(usesDays ? [] : [rowLine(clock)]),
-    ...(dayLinesIn(note, table) ? [`${dayLine}${text.includes('\r\n') ? '\r\n' : '\n'}${prefix}${rowLine(clock)}`] : []),
+    ...(withDays ? [`${dayLine}${text.includes('\r\n') ? '\r\n' : '\n'}${prefix}${rowLine(clock)}`] : []),
     ...texts.slice(1).map(rowLine),
   ];
   for (const line of candidates) {

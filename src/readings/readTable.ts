@@ -10,7 +10,7 @@ import { readHead, type HeadReading } from './heads.ts';
 import { splitLines, type Line, type Token } from './lines.ts';
 import { createReporter, replaceFix, type Complaint, type Reporter } from './reporter.ts';
 import { sealProblems } from './seal.ts';
-import { readTimes, type TimeCell } from './times.ts';
+import { readTimes, type TimeCell, type TimeReading } from './times.ts';
 import { formatDate } from '../time/text.ts';
 import { day } from '../time/instant.ts';
 import type { Cell, CellState, FileContents, ReadingColumn, ReadingRow, ReadingsTable } from './types.ts';
@@ -113,16 +113,30 @@ function readRows(
       remark: line.remark?.text ?? null, remarkRange: line.remark ? reporter.place(line.remark) : null,
     };
   });
-  const first = timeCells[0];
-  const schedule = protocol.schedule;
-  if (first && !first.day && times[0]!.instant !== null && !times[0]!.dated && schedule?.end && schedule.end - schedule.start > day) {
-    const text = `# ${formatDate(times[0]!.instant, protocol.zone)}${block.lineBreak ?? '\n'}${block.linePrefix ?? ''}`;
-    reporter.add({
-      code: 'time-wants-date', range: first.token, args: { time: first.token.text },
-      fixes: [{ title: 'insert-text', args: { text: text.trim() }, edits: [{ range: { start: first.token.start, end: first.token.start }, newText: text }], preferred: true }],
-    });
-  }
+  askForDates(timeCells, times, protocol, block, reporter);
   return rows;
+}
+
+/** In a run of more than a day every day has its line (or its rows full dates): one warning a block, one mend for all. */
+function askForDates(cells: readonly TimeCell[], times: readonly TimeReading[], protocol: Protocol, block: Block, reporter: Reporter): void {
+  const schedule = protocol.schedule;
+  if (!schedule?.end || schedule.end - schedule.start <= day) return;
+  const undated = cells.flatMap((cell, index) => {
+    const time = times[index]!;
+    return time.instant !== null && !cell.day && (time.rolled || (index === 0 && !time.dated)) ? [{ cell, instant: time.instant }] : [];
+  });
+  const first = undated[0];
+  if (!first) return;
+  const dates = undated.map(({ instant }) => `# ${formatDate(instant, protocol.zone)}`);
+  reporter.add({
+    code: 'time-wants-date', range: first.cell.token, args: { time: first.cell.token.text },
+    fixes: [{
+      title: 'insert-text', args: { text: dates.length > 1 ? `${dates[0]!} and ${dates.length - 1} more` : dates[0]! }, preferred: true,
+      edits: undated.map(({ cell }, index) => ({
+        range: { start: cell.token.start, end: cell.token.start }, newText: `${dates[index]!}${block.lineBreak ?? '\n'}${block.linePrefix ?? ''}`,
+      })),
+    }],
+  });
 }
 
 /** A line that holds only a remark belongs to no row. */

@@ -24,6 +24,8 @@ export interface TimeReading {
   readonly earlier: readonly string[];
   /** True when the cell itself carries its date, or counts from the start. */
   readonly dated: boolean;
+  /** True when a clock time went on to the next day without a day line. */
+  readonly rolled: boolean;
   readonly complaint: Complaint | null;
 }
 
@@ -48,7 +50,7 @@ export function readTimePart(text: string): Part | null {
 }
 
 interface Anchor { readonly above: Instant | null; readonly day: CalendarDate | null }
-interface Meant { readonly instant: Instant | null; readonly complaint: Complaint | null }
+interface Meant { readonly instant: Instant | null; readonly complaint: Complaint | null; readonly rolled?: boolean }
 
 /** Reads the time cells of one block, in order. `before` is the last instant of the block before, if there is one. */
 export function readTimes(cells: readonly TimeCell[], protocol: Protocol, before: Instant | null): TimeReading[] {
@@ -75,7 +77,7 @@ export function readTimes(cells: readonly TimeCell[], protocol: Protocol, before
       if (askedForDate) complaint = null;
       askedForDate = true;
     }
-    found.push({ instant: last.instant, first: meanings[0]!.instant, earlier: texts.slice(0, -1), dated, complaint });
+    found.push({ instant: last.instant, first: meanings[0]!.instant, earlier: texts.slice(0, -1), dated, rolled: last.rolled ?? false, complaint });
     if (last.instant !== null) above = last.instant;
     // After a day line whose first row is unreadable the next row still takes the line's date.
     if (last.instant === null && day && above === null) above = startOfDay(day, protocol);
@@ -108,7 +110,7 @@ function meaning(part: Part, range: { start: number; end: number }, anchor: Anch
   const nextDay = placed(addDays(date, 1), part.offset, range, protocol);
   if (nextDay.instant === null) return nextDay;
   const step = nextDay.instant - anchor.above;
-  if (step <= longestStep) return nextDay;
+  if (step <= longestStep) return { ...nextDay, rolled: true };
   const withDate = (instant: Instant): string => `${formatDate(instant, protocol.zone)}T${clockText(part.clock)}`;
   return {
     instant: null,

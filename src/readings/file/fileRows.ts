@@ -99,6 +99,7 @@ function readFileCell(written: string, head: HeadReading, decimal: DecimalMark, 
 }
 
 function instantOfStamp(stamp: Stamp | null, order: DateOrder, zone: Zone): { instant: Instant | null; reason: string | null } {
+  if (stamp && (!stamp.date || !stamp.clock)) return { instant: null, reason: stamp.date ? 'no-clock' : 'no-date' };
   const wall = stamp ? wallOf(stamp, order) : null;
   if (!stamp || !wall) return { instant: null, reason: 'time' };
   const meant = instantOf(wall.wall, stamp.offset === null ? zone : utc);

@@ -223,6 +223,11 @@ suite('readings: times', () => {
     const result = read('time mat.DO\n20:00 8\n', { protocol: plan({ schedule }) });
     assert.deepEqual(result.codes, ['time-wants-date']);
     assert.equal(result.problems[0]!.fixes[0]!.edits[0]!.newText, '# 2026-03-14\n');
+    // Every further day too: a day that was left out would close up unseen.
+    const days = read('time mat.DO\n# 2026-03-14\n20:00 8\n08:00 8\n20:00 8\n07:00 8\n', { protocol: plan({ schedule }) });
+    assert.deepEqual(days.codes, ['time-wants-date']);
+    assert.deepEqual(days.problems[0]!.fixes[0]!.edits.map((edit) => edit.newText), ['# 2026-03-15\n', '# 2026-03-16\n']);
+    assert.deepEqual(read('time mat.DO\n# 2026-03-14\n20:00 8\n# 2026-03-15\n08:00 8\n20:00 8\n', { protocol: plan({ schedule }) }).codes, []);
   });
   test('a time that is none is kept, with a mend where one is plain', () => {
     const result = read('time mat.DO\n20.30 8\nsoon 8\n25:00 8\n');

@@ -84,6 +84,8 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
     switch (text(args, 'reason')) {
       case 'repeated': return `${lines}: the clocks went back, so ${count === 1 ? 'this time' : 'these times'} came twice; give the file's time zone as an offset such as +01:00.`;
       case 'skipped': return `${lines}: the clocks went forward over ${count === 1 ? 'this time' : 'these times'}; give the file's time zone as an offset such as +01:00.`;
+      case 'no-date': return `${lines}: the time has no date; join the file's date and clock columns with +, or import the table into the note.`;
+      case 'no-clock': return `${lines}: the time is only a date.`;
       default: return `${lines}: the time cannot be read.`;
     }
   },

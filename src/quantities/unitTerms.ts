@@ -10,10 +10,20 @@ export interface UnitTerm { readonly atom: Atom; readonly basis: Basis | null; r
 
 const bySymbol: ReadonlyMap<string, Atom> = new Map(atoms.map((each) => [each.symbol, each]));
 
-/** Every spelling of every symbol, longest first. */
-const spellings: readonly (readonly [string, Atom])[] = atoms
-  .flatMap((each) => [each.symbol, ...each.spellings].map((spelling) => [tidySymbol(spelling), each] as const))
-  .sort((a, b) => b[0].length - a[0].length);
+/** Every spelling of every symbol by its first letter, longest first. */
+const spellings: ReadonlyMap<string, readonly (readonly [string, Atom])[]> = spellingsByLetter();
+
+function spellingsByLetter(): Map<string, (readonly [string, Atom])[]> {
+  const byLetter = new Map<string, (readonly [string, Atom])[]>();
+  for (const each of atoms) {
+    for (const spelling of [each.symbol, ...each.spellings].map(tidySymbol)) {
+      const letter = spelling[0] ?? '';
+      byLetter.set(letter, [...(byLetter.get(letter) ?? []), [spelling, each]]);
+    }
+  }
+  for (const list of byLetter.values()) list.sort((a, b) => b[0].length - a[0].length);
+  return byLetter;
+}
 
 /** Whole units that people write in a form of their own. */
 const wholeSpellings: ReadonlyMap<string, string> = new Map([
@@ -26,6 +36,7 @@ const ignoringCase: ReadonlyMap<string, string> = new Map(
 
 /** One form for the signs that look alike: µ, ², °, ·, −, ‰. */
 export function tidySymbol(text: string): string {
+  if (/^[!-)+-~]+$/u.test(text) && !text.includes("''")) return text;
   return text.replace(/[º˚]/gu, '°').replace(/″|''/gu, '"').normalize('NFKC')
     .replace(/[μµ]/gu, 'u').replace(/[−‐‑–]/gu, '-').replace(/[·⋅•×*]/gu, '.').trim()
     .replace(/\s*\/\s*/gu, '/').replace(/°\s+/gu, '°').replace(/\s+/gu, '.');
@@ -58,7 +69,7 @@ function parseTidy(written: string): readonly UnitTerm[] | null {
   let sign = 1;
   if (text.startsWith('/') && text.length > 1) { sign = -1; position = 1; }
   for (;;) {
-    const found = spellings.find(([spelling]) => text.startsWith(spelling, position) && /^(?:$|[/.^\d]|-\d)/u.test(text.slice(position + spelling.length)));
+    const found = spellings.get(text[position] ?? '')?.find(([spelling]) => text.startsWith(spelling, position) && /^(?:$|[/.^\d]|-\d)/u.test(text.slice(position + spelling.length)));
     if (!found) return null;
     position += found[0].length;
     const power = /^\^?(-?\d)(?!\d)/u.exec(text.slice(position));

@@ -167,7 +167,7 @@ export class Call {
   }
 
   /** The reading at exactly that time, or a problem that names its neighbours. */
-  readingAt(series: number, instant: Instant, at: SourceRange): SeriesPoint | null {
+  readingAt(series: number, instant: Instant, at: SourceRange, alsoFixes: readonly Fix[] = []): SeriesPoint | null {
     const { points } = this.series(series);
     const index = firstFrom(points, instant);
     const found = points[index];
@@ -179,7 +179,7 @@ export class Call {
     const dropped = (this.series(series).holes ?? []).includes(instant);
     return this.fail('no-reading-at-time', {
       name, time: this.time(instant), neighbours: neighbours.map((point) => this.time(point.time)), dropped: dropped ? 'yes' : 'no',
-    }, at, neighbours.map((point) => this.run.replace(at, this.time(point.time))));
+    }, at, [...neighbours.map((point) => this.run.replace(at, this.time(point.time))), ...(neighbours.length === 2 ? alsoFixes : [])]);
   }
 
   /** The sampling interval around an instant. */

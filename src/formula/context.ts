@@ -4,7 +4,7 @@ import type { MappedText } from '../note/mappedText.ts';
 import type { SourceRange } from '../problems/problem.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Dataset } from '../dataset/types.ts';
-import type { Evaluation, SeriesValue } from './types.ts';
+import type { Evaluation, SeriesValue, WorkingStep } from './types.ts';
 import { collectNames, type NameTable } from './names.ts';
 import type { ParsedFormula } from './parse.ts';
 
@@ -21,6 +21,8 @@ export interface FormulaContext {
   readonly cache: Map<string, Evaluation>;
   /** Series by id and what was let in. */
   readonly seriesCache: Map<string, SeriesValue>;
+  /** Series that rest on an equation, with what there is to remark about them. */
+  readonly equationCache: Map<string, { readonly value: SeriesValue; readonly remarks: WorkingStep['remarks'] }>;
   /** Formulas already read, by text. */
   readonly parsed: Map<string, ParsedFormula>;
   /** Result names that stand in a circle, found once. */
@@ -35,6 +37,6 @@ export function createContext(parts: {
   return {
     protocol: parts.protocol, dataset: parts.dataset, results: parts.results,
     names: collectNames(parts.protocol, parts.results.map((result) => result.name)),
-    resultsByName, cache: new Map(), seriesCache: new Map(), parsed: new Map(), circles: null,
+    resultsByName, cache: new Map(), seriesCache: new Map(), equationCache: new Map(), parsed: new Map(), circles: null,
   };
 }

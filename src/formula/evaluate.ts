@@ -6,6 +6,7 @@ import type { Instant } from '../time/instant.ts';
 import type { Window } from '../protocol/types.ts';
 import type { FormulaContext } from './context.ts';
 import { interpret, noteWhole, trimmed } from './interpret.ts';
+import { bareNameKinds } from './names.ts';
 import { isTruths, pointTruth } from './operations.ts';
 import { circularResults, parsedFormula } from './results.ts';
 import { Run } from './run.ts';
@@ -33,8 +34,11 @@ export function evaluateResult(name: string, context: FormulaContext): Evaluatio
   if (!result) return null;
   // A circle is reported at the names that close it; the mark below ends any way round that was missed.
   context.cache.set(name, { value: null, problems: [problem('result-circle', result.nameRange, { name })], working: [] });
-  const evaluation = circularResults(context).has(name) || result.formula.text.trim() !== '' ? evaluate(result.formula, context)
+  const kinds = bareNameKinds(context.names, name);
+  const found = circularResults(context).has(name) || result.formula.text.trim() !== '' ? evaluate(result.formula, context)
     : { value: null, problems: [problem('formula-empty', toDocumentRange(result.formula, { start: 0, end: result.formula.text.length }))], working: [] };
+  const evaluation: Evaluation = kinds.length < 2 ? found
+    : { ...found, value: null, problems: [problem('name-used-twice', result.nameRange, { name, kind: 'result', other: kinds[1]! }), ...found.problems] };
   context.cache.set(name, evaluation);
   return evaluation;
 }

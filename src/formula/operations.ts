@@ -2,7 +2,7 @@
 import { flag } from '../dataset/types.ts';
 import { hour } from '../time/instant.ts';
 import { differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
-import { add, compare, divide, exactValue, isFailure, multiply, negate, subtract, type Failure } from '../quantities/value.ts';
+import { add, combine, compare, divide, exactValue, isFailure, multiply, negate, subtract, type Failure } from '../quantities/value.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import type { SourceRange } from '../problems/problem.ts';
 import type { Run } from './run.ts';
@@ -120,7 +120,7 @@ export function calculate(run: Run, operator: Arithmetic, left: Side, right: Sid
   const y = b.type === 'duration' ? durationNumber(b.duration) : b;
   if (isNumeric(x) && isNumeric(y)) {
     const bare = bareRange(left, right);
-    return pointwise(run, x, y, range, (p, q) => applyArithmetic(operator, p, q), (failure) => failWith(run, failure, range, unitOf(x), unitOf(y), bare), operator === '*' || operator === '/');
+    return pointwise(run, x, y, range, operator, (p, q) => applyArithmetic(operator, p, q), (failure) => failWith(run, failure, range, unitOf(x), unitOf(y), bare));
   }
   return run.fail('operands-do-not-fit', range, { operator, left: valueKind(a), right: valueKind(b) });
 }
@@ -164,24 +164,47 @@ function withDecimals(value: NumberValue, a: number | undefined, b: number | und
 /** Applies an operation to numbers, or to every point of series joined by time. */
 function pointwise(
   run: Run, a: FormulaNumber | SeriesValue, b: FormulaNumber | SeriesValue, range: SourceRange,
-  operation: (p: NumberValue, q: NumberValue) => NumberValue | Failure, fail: (failure: Failure) => null, scales: boolean,
+  operator: Arithmetic, operation: Operation, fail: (failure: Failure) => null,
 ): FormulaValue | null {
+  const scales = operator === '*' || operator === '/';
   if (a.type === 'number' && b.type === 'number') {
     const result = operation(a, b);
     if (isFailure(result)) return fail(result);
     return finite(run, withDecimals(result, a.decimals, b.decimals, scales), range);
   }
-  const probe = operation(exactValue(a.type === 'number' ? a.value : 1, a.unit), exactValue(b.type === 'number' ? b.value : 1, b.unit));
+  const probe = operation(exactValue(1, a.unit), exactValue(1, b.unit));
   if (isFailure(probe)) return fail(probe);
+  const quick = scales ? scaled(operator, probe) : alike(a.unit, b.unit, probe.unit) ? summed(operator, probe.unit) : operation;
   const { pairs, holes } = pairsOf(a, b);
   const points: SeriesPoint[] = [];
   for (const [p, q, parts] of pairs) {
-    const result = operation(p, q);
+    const result = quick(p, q);
     if (isFailure(result)) return fail(result);
     if (!Number.isFinite(result.value)) return run.fail('not-finite', range, {});
     points.push({ time: parts[0]!.time, value: result.value, contributions: result.contributions, ...mergedParts(parts) });
   }
   return { type: 'series', unit: probe.unit, points, holes, content: 'number' };
+}
+
+type Operation = (p: NumberValue, q: NumberValue) => NumberValue | Failure;
+
+/** Sums and differences of values that need no conversion: the unit is worked out once for the whole series. */
+function summed(operator: Arithmetic, unit: Unit): Operation {
+  const sign = operator === '+' ? 1 : -1;
+  return (p, q) => combine(p.value + sign * q.value, unit, [{ value: p, derivative: 1 }, { value: q, derivative: sign }]);
+}
+
+function alike(...units: readonly Unit[]): boolean {
+  return units.every((unit) => unit.factor === units[0]!.factor);
+}
+
+/** Products and quotients by the scale that 1 and 1 gave. */
+function scaled(operator: Arithmetic, probe: NumberValue): Operation {
+  const scale = probe.value;
+  if (operator === '*') return (p, q) => combine(p.value * q.value * scale, probe.unit, [{ value: p, derivative: q.value * scale }, { value: q, derivative: p.value * scale }]);
+  return (p, q) => (q.value === 0 ? { failure: 'zero-base', args: { unit: q.unit.symbol } } : combine(p.value / q.value * scale, probe.unit, [
+    { value: p, derivative: scale / q.value }, { value: q, derivative: -p.value * scale / (q.value * q.value) },
+  ]));
 }
 
 type Pair = [FormulaNumber, FormulaNumber, readonly SeriesPoint[]];

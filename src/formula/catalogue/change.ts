@@ -81,7 +81,7 @@ function slope(call: Call): FormulaNumber | null {
 }
 
 /** Above this many readings the interval by serial correlation takes too long while typing. */
-const mostForSerial = 5000;
+const mostForSerial = 2000;
 
 function steepest(call: Call, which: 'fall' | 'rise'): Stretch<SeriesPoint> | null {
   const points = call.points(0, 1);

@@ -37,13 +37,23 @@ function solubility(call: Call): FormulaValue | null {
 
 /** Solubility at the tank's rows: its temperature, the pressure and its salinity of the same row. */
 function solubilityIn(call: Call, tank: string, pressure: Row | null): SeriesValue | null {
+  const cache = call.run.context.equationCache;
+  const key = `solubility ${tank}${call.run.includeLeftOut ? ' with left-out' : ''}`;
+  const known = pressure ? undefined : cache.get(key);
+  if (known) {
+    call.remarks.push(...known.remarks);
+    return known.value;
+  }
+  const before = call.remarks.length;
   const temperature = temperatureOf(call, tank);
   const air = pressure ?? pressureOf(call, tank);
   if (!temperature || !air) return null;
   const salinity = salinityOf(call, tank);
   for (const input of [temperature, air, salinity]) if (input.type === 'series' && !call.within(input.points, 0)) return null;
   const result = solve(call, temperature, air, salinity);
-  return result?.type === 'series' ? result : null;
+  if (result?.type !== 'series') return null;
+  if (!pressure) cache.set(key, { value: result, remarks: call.remarks.slice(before) });
+  return result;
 }
 
 /** The oxygen column and the solubility at its rows, cut to the window, in mg/L. */

@@ -21,6 +21,8 @@ function picked(call: Call, which: 'first' | 'last'): FormulaValue | null {
   return call.within([point], 0) ? readingOf(call, point) : null;
 }
 
+function isNumbers(call: Call): boolean { return (call.series(0).content ?? 'number') === 'number'; }
+
 /** A value between two readings by a straight line. */
 export function interpolated(call: Call, series: number, instant: number, at = call.rangeOf(1)): FormulaValue | null {
   const value = call.series(series);
@@ -84,7 +86,7 @@ export const pickingFunctions: readonly FunctionEntry[] = [
     example: { formula: 'at(mat.DO, 23:00)', on: 'the oxygen in the mat tank', gives: '7.86 mg/L' },
     words: '{1} at {2}',
     evaluate: (call) => {
-      const point = call.readingAt(0, call.instant(1), call.rangeOf(1));
+      const point = call.readingAt(0, call.instant(1), call.rangeOf(1), isNumbers(call) ? [call.run.replace({ start: call.range.start, end: call.range.start + call.name.length }, 'interpolate')] : []);
       return point && call.within([point], 0) ? readingOf(call, point) : null;
     },
   },

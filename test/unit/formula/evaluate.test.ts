@@ -52,6 +52,7 @@ suite('formulas: names', () => {
     const twice = contextFrom(night, { mat: '1', fine: '2' });
     assert.equal(failed('mat * 2', twice).code, 'name-used-twice');
     near(number('fine * 2', twice), 4);
+    assert.equal(evaluateResult('mat', twice)?.problems[0]?.code, 'name-used-twice', 'at its own line too');
   });
 
   test('results refer to one another; a circle is found at both', () => {
@@ -172,6 +173,7 @@ suite('formulas: functions', () => {
     assert.equal(answer('at(mat.behaviour, 01:00)', c), 'gasping');
     near(number('interpolate(mat.DO, 22:15)', c), 8.14);
     assert.equal(failed('interpolate(mat.DO, 05:00)').code, 'outside-readings');
+    assert.deepEqual(failed('at(mat.DO, 22:15)').fixes, ['22:00', '22:30', 'interpolate']);
     near(number('count(mat.DO < 8 mg/L)', c), 4);
   });
 

@@ -20,8 +20,9 @@ if (prepared.reason) {
   process.exit(1);
 }
 const { launchBrowser, newPage, openPreview, previewFrame } = await import('./workbench/browser.mjs');
-const { pageAddress, startServer } = await import('./workbench/server.mjs');
+const { quietSettings } = await import('./workbench/server.mjs');
 const { copyFixtures } = await import('./workbench/suites.mjs');
+const { handInSettings, startWebServer } = await import('./workbench/webServer.mjs');
 
 /** Puts the line that holds `text` to the top of the editor, with the cursor in it. */
 async function showLine(page, text) {
@@ -41,7 +42,11 @@ async function settle(page) {
 /** The pictures of one theme: plan and chart, prose with a claim that stopped matching, a hover. */
 async function photograph(browser, theme) {
   const notes = await copyFixtures('samples');
-  const server = await startServer({ settings: { 'workbench.colorTheme': themes[theme], 'editor.fontSize': 13, 'editor.lineNumbers': 'off', 'workbench.activityBar.location': 'hidden', 'markdown.preview.fontSize': 13 } });
+  const settings = {
+    ...quietSettings, 'workbench.colorTheme': themes[theme], 'editor.fontSize': 13, 'editor.lineNumbers': 'off', 'editor.folding': false,
+    'editor.glyphMargin': false, 'workbench.activityBar.location': 'hidden', 'window.commandCenter': false, 'window.title': '${activeEditorShort}',
+  };
+  const server = await startWebServer({ folder: notes.folder, extension: root });
   const page = await newPage(browser, { width: 1440, height: 900 });
   const shoot = async (name) => {
     await settle(page);
@@ -49,7 +54,9 @@ async function photograph(browser, theme) {
     console.log(path.relative(root, path.join(to, `${name}-${theme}.png`)));
   };
   try {
-    await page.goto(pageAddress(server, { folder: notes.folder, file: sample, extension: root }));
+    await handInSettings(page, settings);
+    const payload = JSON.stringify([['skipWelcome', 'true'], ['openFile', `vscode-test-web://mount/${sample}`]]);
+    await page.goto(`${server.origin}/?${new URLSearchParams({ payload })}`);
     await page.locator(`.monaco-editor[data-uri$="${sample}"]`).first().waitFor({ timeout: 90_000 });
     await page.keyboard.press('Control+B');
     await openPreview(page);
@@ -61,12 +68,18 @@ async function photograph(browser, theme) {
     await page.waitForTimeout(800);
     await shoot('chart');
 
-    // A claim with its hover.
-    const claim = page.locator('.monaco-editor .view-line', { hasText: /\{[^}]* = [a-z-]+/ }).first();
-    await claim.scrollIntoViewIfNeeded().catch(() => {});
-    await claim.hover({ position: { x: 60, y: 8 } });
-    await page.locator('.monaco-hover-content').first().waitFor({ timeout: 10_000 }).catch(() => {});
-    await shoot('claim');
+    // A reading is changed: claims stop matching, and the hover says what they were computed from.
+    await showLine(page, '07:30         5.83');
+    for (let step = 0; step < '07:30         5.8'.length; step += 1) await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Delete');
+    await page.keyboard.type('1');
+    await showLine(page, 'meter showed the lowest value');
+    await page.locator('.squiggly-error').first().waitFor({ timeout: 20_000 });
+    await frame.locator('.evenwater-claim.evenwater-mismatch').first().waitFor({ timeout: 20_000 });
+    await page.mouse.move(10, 10);
+    await page.locator('.squiggly-error').first().hover({ force: true });
+    await page.locator('.monaco-hover-content').first().waitFor({ timeout: 10_000 });
+    await shoot('mismatch');
   } finally {
     await page.context().close();
     await server.stop();

@@ -84,7 +84,7 @@ function parseTidy(written: string): readonly UnitTerm[] | null {
     position += 1;
   }
   if (!basis) return terms;
-  const mass = terms.findIndex((term) => term.exponent === 1 && sameDimension(term.atom.dimension, { ...dimensionless, mass: 1 }));
+  const mass = terms.findIndex((term) => term.exponent === 1 && isMass(term.atom));
   if (mass < 0) return null;
   const withBasis = basis;
   return terms.map((term, index) => (index === mass ? { ...term, basis: withBasis } : term));
@@ -112,7 +112,7 @@ function termKind(term: UnitTerm): Kind {
 
 /**
  * Builds the unit of a product of terms. Points on a scale (degC, pH) inside a product become differences.
- * null where two kinds meet that make no sense together (`meq.mg-N`).
+ * null where two kinds meet that make no sense together (`meq.mg-N`, `mg/mg-N`).
  */
 export function buildUnit(given: readonly UnitTerm[]): Unit | null {
   const merged: UnitTerm[] = [];
@@ -130,6 +130,9 @@ export function buildUnit(given: readonly UnitTerm[]): Unit | null {
 
   const kinds = new Set(terms.filter((term) => term.exponent > 0).map(termKind).filter((kind) => kind !== 'plain'));
   if (kinds.size > 1) return null;
+  // nitrogen counted beside another mass, or below the line, cannot be written so that it reads back
+  const counted = terms.find((term) => term.basis);
+  if (counted && (counted.exponent !== 1 || terms.some((term) => term !== counted && term.exponent === 1 && isMass(term.atom)))) return null;
   let dimension = dimensionless;
   let factor = 1;
   for (const term of terms) {
@@ -145,6 +148,10 @@ export function buildUnit(given: readonly UnitTerm[]): Unit | null {
     ucum: terms.some((term) => term.atom.ucum === null) ? null : writeUcum(terms),
     print: printTerms(terms),
   };
+}
+
+function isMass(atom: Atom): boolean {
+  return sameDimension(atom.dimension, { ...dimensionless, mass: 1 });
 }
 
 function isVolume(atom: Atom): boolean {

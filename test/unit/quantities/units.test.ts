@@ -100,6 +100,7 @@ suite('units: converting', () => {
     for (const { unit: a } of unitTable) for (const { unit: b } of unitTable) {
       if (!convertible(a, b)) continue;
       fc.assert(fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), (value) => {
+        fc.pre(value === 0 || Math.abs(value) > 1e-250);
         const back = convert(convert(value, a, b), b, a);
         const scale = Math.max(Math.abs(value), Math.abs(a.offset / a.factor), Math.abs(b.offset / a.factor), 1e-300);
         assert.ok(Math.abs(back - value) <= 1e-12 * scale, `${value} ${a.symbol} by ${b.symbol} is ${back}`);

@@ -390,9 +390,11 @@ class FormulaParser {
   }
 
   private unexpected(expected: string, start: number, end = start + codePointLength(this.text, start)): void {
-    const found = start >= this.text.length ? 'the end of the formula' : this.text.slice(start, end);
+    const word = readName(this.text, start) ?? readNumber(this.text, start);
+    const reach = Math.max(end, word?.end ?? end);
+    const found = start >= this.text.length ? 'the end of the formula' : this.text.slice(start, reach);
     const last = Math.max(0, this.text.trimEnd().length - 1);
-    const range = start >= this.text.length ? { start: last, end: last + 1 } : { start, end };
+    const range = start >= this.text.length ? { start: last, end: last + 1 } : { start, end: reach };
     this.fail('formula-syntax', range, { expected, found });
   }
 

@@ -59,8 +59,8 @@ export function placeSeries(run: Run, place: string, quantity: string, instrumen
   const found = seriesFor(dataset, place, quantity, instrument);
   if (found) return columnValue(run.context, found, run.includeLeftOut);
   const all = seriesOf(dataset, place, quantity).map((each) => each.id);
-  if (all.length > 0) {
-    return run.fail('several-instruments', range, { name: `${place}.${quantity}${instrument === null ? '' : `@${instrument}`}`, columns: all }, all.map((each) => run.replace(range, each)));
+  if (all.length > 0 && instrument === null) {
+    return run.fail('several-instruments', range, { name: `${place}.${quantity}`, columns: all }, all.map((each) => run.replace(range, each)));
   }
   const name = `${place}.${quantity}${instrument === null ? '' : `@${instrument}`}`;
   const others = [...dataset.series.values()].filter((each) => each.place === place).map((each) => each.id);

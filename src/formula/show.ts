@@ -38,7 +38,7 @@ export function decimalMark(context: FormulaContext): '.' | ',' {
 /** Decimals a number is shown with: at least those of the readings that went in. */
 export function shownDecimals(value: FormulaNumber): number {
   if (value.decimals !== undefined) return value.decimals;
-  return decimalsFor(value.value, null);
+  return decimalsFor(value.value, expandedUncertainty(value));
 }
 
 /** The value as the note would show it: `8.26 mg/L`, `22:30`, `9 h 30 min`, `true`. */

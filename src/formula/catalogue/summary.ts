@@ -27,7 +27,7 @@ function extremeReading(call: Call, which: 'min' | 'max'): SeriesPoint | null {
 /** At least two significant digits, where readings have too few decimals to show a rate. */
 export function enoughDecimals(value: number, decimals: { decimals?: number }): { decimals?: number } {
   if (decimals.decimals === undefined || value === 0 || !Number.isFinite(value)) return decimals;
-  const two = 1 - Math.floor(Math.log10(Math.abs(value)));
+  const two = 1 - Math.floor(Math.log10(Math.abs(value)) + 1e-9);
   return { decimals: Math.max(decimals.decimals, Math.min(two, 6)) };
 }
 

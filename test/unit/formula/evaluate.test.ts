@@ -78,7 +78,9 @@ suite('formulas: names', () => {
   test('one of several instruments', () => {
     near(number('first(mat.DO@titration)', c), 8.1);
     near(number('count(mat.DO@titration)', c), 3);
-    assert.equal(failed('mean(mat.DO@meter)').code, 'several-instruments');
+    assert.equal(failed('mean(mat.DO@meter)').code, 'no-column');
+    const both = contextFrom(night.replace('mat.DO       mat.T', 'mat.DO@probe mat.T').replace('DO: {what: dissolved oxygen, unit: mg/L, with: optical probe', 'DO: {what: dissolved oxygen, unit: mg/L, with: optical probe'));
+    assert.deepEqual(failed('mean(mat.DO)', both).fixes, ['mat.DO@probe', 'mat.DO@titration']);
   });
 });
 
@@ -101,6 +103,30 @@ suite('formulas: times', () => {
     const phases = failed('mean(a1.DO, dark)', several);
     assert.deepEqual([phases.code, phases.fixes], ['ambiguous-phase', ['dark-1', 'dark-2', 'dark-3']]);
     near(number('mean(a1.DO, dark-1)', several), 7.2);
+  });
+
+  test('the skipped and the repeated hour of a clock change', () => {
+    const plan = (start: string, end: string): string => `\`\`\`protocol
+place: {name: Zwolle, time zone: Europe/Amsterdam}
+tanks: {a: {role: treatment}, b: {role: control}}
+differs: []
+schedule: {start: ${start}, end: ${end}, every: 30 min}
+measure:
+  DO: {what: dissolved oxygen, unit: mg/L}
+\`\`\`
+
+\`\`\`readings
+time a.DO
+01:30 8.1
+`;
+    const spring = contextFrom(`${plan('2026-03-28 20:00', '2026-03-29 08:00').replace('01:30 8.1', '2026-03-29T01:30 8.1\n2026-03-29T03:30 8.0')}\`\`\`\n`);
+    assert.equal(failed('at(a.DO, 02:30)', spring).code, 'time-skipped');
+    assert.equal(answer('at(a.DO, 01:30) - at(a.DO, 03:30)', spring), '0.1 mg/L');
+    assert.equal(answer('rate(a.DO, 01:30..03:30)', spring), '-0.10 mg/L/h', 'one hour lies between them');
+    const autumn = contextFrom(`${plan('2026-10-24 20:00', '2026-10-25 08:00').replace('01:30 8.1', '2026-10-25T02:30+02:00 8.1\n2026-10-25T02:30+01:00 8.0')}\`\`\`\n`);
+    assert.deepEqual(failed('at(a.DO, 02:30)', autumn).fixes, ['2026-10-25 02:30+02:00', '2026-10-25 02:30+01:00']);
+    assert.equal(answer('at(a.DO, 2026-10-25 02:30+01:00)', autumn), '8.0 mg/L');
+    assert.equal(answer('at(a.DO, 02:30+01:00)', autumn), '8.0 mg/L');
   });
 
   test('instants and durations add up', () => {
@@ -284,6 +310,35 @@ suite('formulas: functions', () => {
     near(number('at(mat.DO, 22:00) in ug/L', c), 8260);
     assert.deepEqual([failed('at(mat.DO, 22:00) in degC').code, failed('at(mat.DO, 22:00) in degC').text], ['unit-mismatch', 'degC']);
     assert.equal(failed('at(mat.DO, 22:00) in mgg/L').code, 'unknown-unit');
+  });
+
+  test('pH, salinity and percentages', () => {
+    const water = contextFrom(`\`\`\`protocol
+place: {name: Zwolle, time zone: UTC}
+tanks: {a: {role: treatment}, b: {role: control}}
+differs: []
+schedule: {start: 2026-03-14 20:00, end: 2026-03-14 22:00, every: 1 h}
+measure:
+  pH: {what: pH, unit: pH}
+  sat: {what: oxygen saturation, unit: "%"}
+  S: {what: salinity, unit: PSU}
+\`\`\`
+
+\`\`\`readings
+time  a.pH a.sat a.S
+20:00 7.40  95   33
+21:00 7.10  80   33
+22:00 6.90  76   34
+\`\`\`
+`);
+    assert.equal(answer('first-below(a.pH, 7)', water), '22:00');
+    assert.equal(answer('all(a.pH < 7.5) and all(a.pH > 6.5 pH)', water), 'true');
+    near(number('fall(a.pH)', water), 0.5);
+    assert.equal(failed('percent-change(a.pH)', water).code, 'no-true-zero');
+    assert.equal(answer('change(a.sat)', water), '-19 pp');
+    assert.equal(answer('fall(a.sat) > 15 %', water), 'true');
+    assert.equal(answer('any(a.S > 33.5)', water), 'true');
+    assert.equal(answer('settled(a.pH, within 0.5, for 2 h)', water), '20:00');
   });
 
   test('mixed dimensions are a problem at their place', () => {

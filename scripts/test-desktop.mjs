@@ -25,7 +25,9 @@ try {
     ],
   });
 } catch (error) {
-  const reason = [error?.message, error?.code, error?.cause?.code].filter(Boolean).join(' ') || String(error);
+  const message = error?.message || String(error);
+  const code = error?.cause?.code ?? error?.code ?? '';
+  const reason = message.includes(code) ? message : `${message} ${code}`;
   if (unreachable.test(reason)) console.log(`The desktop suite did not run: VS Code could not be downloaded here (${reason.split('\n')[0]}); set VSCODE_EXECUTABLE to an installed one.`);
   else console.error(reason);
   process.exitCode = 1;

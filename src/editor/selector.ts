@@ -16,6 +16,10 @@ export function isNoteFile(path: string): boolean {
   return path.toLowerCase().endsWith('.tank.md');
 }
 
+/** Old versions and copies that the editor shows for comparison: nobody can mend anything there. */
+const shownOnly = new Set(['git', 'gitfs', 'scm-history-item', 'vscode-local-history', 'conflictResolution', 'output', 'comment', 'vscode-chat-code-block']);
+
+/** True for a Markdown document that somebody may be working on. */
 export function isMarkdown(document: vscode.TextDocument): boolean {
-  return document.languageId === 'markdown';
+  return document.languageId === 'markdown' && !shownOnly.has(document.uri.scheme);
 }

@@ -15,6 +15,7 @@ import { drawnBlockProblems } from './figureBlock.ts';
 import { readGround, type Ground } from './ground.ts';
 import { changeBetween, claimsByPlace, moveClaim } from './movedClaims.ts';
 import type { Note } from './types.ts';
+import { leaveWaiting, nothingRead } from './waiting.ts';
 
 export const noFiles: FileContents = new Map();
 
@@ -38,14 +39,16 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
   if (!protocol) return { ...common, claims: [], problems: sortProblems([...syntax.problems, ...ground.problems]), accepted: [] };
 
   const claims = checkClaims(syntax, ground, previous);
-  const { standing, accepted } = separateAccepted([
+  const found = [
     ...syntax.problems, ...ground.problems,
     ...claims.flatMap((claim) => claim.problems),
     ...findLooseNumbers(syntax.prose, context, syntax.claims),
     ...checkWording(syntax, context),
     ...drawnBlockProblems(syntax, protocol, dataset),
     ...checkDesign(protocol, context, text),
-  ], protocol);
+  ];
+  const place = tables[0]?.headRange ?? protocol.schedule?.range ?? protocol.range;
+  const { standing, accepted } = separateAccepted(nothingRead(dataset) ? leaveWaiting(found, claims, place) : found, protocol);
   return { ...common, claims, problems: sortProblems(standing), accepted: sortProblems(accepted) };
 }
 

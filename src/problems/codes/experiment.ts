@@ -42,4 +42,9 @@ export const experimentCodes = {
     why: 'Errors say that the note contradicts itself or cannot be read. They are mended, never accepted.',
     example: { addToProtocol: 'accepted: [claim-mismatch]' },
   },
+  'nothing-read-yet': {
+    severity: 'information', args: ['count'], fixable: false,
+    why: 'A plan may hold its formulas, figures and unfilled claims before the first reading; they are computed once there is something to compute from.',
+    example: { readings: 'time mat.DO mat.T open.DO open.T room.P\n20:00 - - - - -' },
+  },
 } as const satisfies Record<string, CodeEntry>;

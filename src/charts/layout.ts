@@ -16,9 +16,19 @@ export function textWidth(text: string, fontSize: number): number {
 /** Cuts a text to a width, with an ellipsis. */
 export function cutText(text: string, fontSize: number, width: number): string {
   if (textWidth(text, fontSize) <= width) return text;
-  const letters = [...text];
-  while (letters.length > 1 && textWidth(`${letters.join('').trimEnd()}…`, fontSize) > width) letters.pop();
-  return `${letters.join('').trimEnd()}…`;
+  const ellipsis = textWidth('…', fontSize);
+  let kept = '';
+  let taken = '';
+  let used = 0;
+  for (const letter of text) {
+    taken += letter;
+    used += textWidth(letter, fontSize);
+    // Blanks before the ellipsis are dropped, so they take no room of their own.
+    if (letter.trim() === '') continue;
+    if (kept !== '' && used + ellipsis > width) break;
+    kept = taken;
+  }
+  return `${kept}…`;
 }
 
 /** Breaks a text at spaces into at most `most` lines of a width; the last is cut. */
@@ -26,7 +36,7 @@ export function wrapText(text: string, fontSize: number, width: number, most: nu
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const line = lines[lines.length - 1];
-    if (line !== undefined && (textWidth(`${line} ${word}`, fontSize) <= width || lines.length === most)) lines[lines.length - 1] = `${line} ${word}`;
+    if (line !== undefined && (lines.length === most || textWidth(`${line} ${word}`, fontSize) <= width)) lines[lines.length - 1] = `${line} ${word}`;
     else lines.push(word);
   }
   return lines.map((line) => cutText(line, fontSize, width));

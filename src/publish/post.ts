@@ -7,7 +7,7 @@ import { unthemedChart } from '../charts/readingsChart.ts';
 import { chartSvg } from '../charts/svg.ts';
 import { formatInstant } from '../time/text.ts';
 import { createRenderContext, type RenderContext } from '../render/context.ts';
-import { element, escapeHtml, type Html } from '../render/html.ts';
+import { element, escapeHtml, tameText, type Html } from '../render/html.ts';
 import { datesWords } from '../charts/chartWords.ts';
 import { dataSectionHtml } from './dataSection.ts';
 import { createPostParser } from './postMarkdown.ts';
@@ -113,5 +113,6 @@ ${dataSectionHtml(context, options.toolVersion)}
 </body>
 </html>
 `;
-  return { html, problems: [] };
+  // Text that markdown-it wrote by itself, and the chart's, have not been through `escapeHtml`.
+  return { html: tameText(html), problems: [] };
 }

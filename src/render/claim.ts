@@ -8,8 +8,8 @@ import { element, escapeHtml, type Html } from './html.ts';
 /** Sign and words of each of the four marks: told by shape and text, never by colour alone. */
 export const marks = {
   computed: { sign: '=', words: 'computed from the readings' },
-  condition: { sign: '⊢', words: 'condition checked' },
-  stated: { sign: '“', words: 'stated, not computed' },
+  condition: { sign: '✓', words: 'condition checked' },
+  stated: { sign: '”', words: 'stated, not computed' },
   unchecked: { sign: '?', words: 'not checked' },
 } as const;
 

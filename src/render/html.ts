@@ -3,9 +3,17 @@
 /** Markup that is already safe. Only this file and callers that built it from escaped parts make it. */
 export type Html = string;
 
-/** Text for element content and quoted attributes; control characters that HTML forbids become U+FFFD. */
+/**
+ * Characters that no page shows as they are become U+FFFD: control characters, and the marks that turn the direction of
+ * all text after them (a name could hide its ending behind one).
+ */
+export function tameText(text: string): string {
+  return text.replace(/[\0-\x08\x0B\x0C\x0E-\x1F\x7F\u202A-\u202E\u2066-\u2069]/g, '\uFFFD');
+}
+
+/** Text for element content and quoted attributes. */
 export function escapeHtml(text: string): Html {
-  return text.replace(/[\0-\x08\x0B\x0C\x0E-\x1F\x7F]/g, '\uFFFD')
+  return tameText(text)
     .replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;').replace(/'/g, '&#39;');
 }
 

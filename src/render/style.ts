@@ -131,11 +131,14 @@ export const blockStyle = `
 export function previewStyle(): string {
   const scope = (classes: string): string => `${classes} .evenwater-block, ${classes} .evenwater-claim, ${classes} .evenwater-mark, ${classes} .evenwater-complaint`;
   const own = '--evenwater-background: var(--vscode-editor-background); --evenwater-text: var(--vscode-editor-foreground);';
+  // Grounds and lines follow whatever theme the editor wears.
+  const mix = (share: number): string => `color-mix(in srgb, var(--vscode-editor-foreground) ${share}%, var(--vscode-editor-background))`;
+  const mixed = `--evenwater-card: ${mix(4)}; --evenwater-code: ${mix(9)}; --evenwater-line: ${mix(18)};`;
   return [
     '/* Written from src/render/style.ts; change it there. */',
     `${scope('body')} { ${colourVariables('light')} }`,
-    `${scope('body.vscode-light')} { ${own} }`,
-    `${scope('body.vscode-dark')} { ${colourVariables('dark')} ${own} }`,
+    `${scope('body.vscode-light')} { ${own} ${mixed} }`,
+    `${scope('body.vscode-dark')} { ${colourVariables('dark')} ${own} ${mixed} }`,
     `${scope('body.vscode-high-contrast')} { ${colourVariables('high-contrast')} ${own} }`,
     `${scope('body.vscode-high-contrast-light')} { ${colourVariables('high-contrast-light')} ${own} }`,
     blockStyle.trim(),

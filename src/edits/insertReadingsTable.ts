@@ -1,6 +1,7 @@
 // Writes a readings table from the plan: the heads of everything that is measured, and one row for every planned time.
 import type { Note } from '../experiment/types.ts';
-import { placesOf } from '../readings/heads.ts';
+import { placesOf, readHead } from '../readings/heads.ts';
+import type { ReadingColumn } from '../readings/types.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { day, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
@@ -16,6 +17,11 @@ export function plannedHeads(protocol: Protocol): string[] {
   const heads = [...tanks, 'room'].flatMap((place) => protocol.measure
     .filter((entry) => placesOf(entry, protocol).includes(place)).map((entry) => `${place}.${entry.id}`));
   return [...new Set(heads)];
+}
+
+/** The columns that those heads stand for. */
+export function plannedColumns(protocol: Protocol): Omit<ReadingColumn, 'range'>[] {
+  return plannedHeads(protocol).map((head) => readHead({ text: head, start: 0, end: head.length }, protocol, new Set()).column);
 }
 
 /** Times of the plan as a table writes them: clock times, with day lines where the run lasts more than a day. */

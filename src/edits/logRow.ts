@@ -1,20 +1,24 @@
 // Logs one row: the right block, the right place, aligned, at its true time. No other row's time may move by it.
 import type { Note } from '../experiment/types.ts';
 import { slotReach } from '../dataset/coverage.ts';
+import { readSyntax } from '../note/readSyntax.ts';
 import type { TextEdit } from '../problems/problem.ts';
+import type { Protocol } from '../protocol/types.ts';
 import { readCell } from '../readings/cell.ts';
 import { measureFor } from '../readings/heads.ts';
-import type { ReadingRow, ReadingsTable } from '../readings/types.ts';
+import { readTable } from '../readings/readTable.ts';
+import type { ReadingColumn, ReadingRow, ReadingsTable } from '../readings/types.ts';
 import { day, second, type Instant, type Zone } from '../time/instant.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
-import { done, lineBelow, prefixOf, refused, tableAfter, type EditResult } from './edit.ts';
+import { applyEdits, done, lineBelow, lineBreakOf, prefixOf, refused, tableAfter, type EditResult } from './edit.ts';
+import { insertBlock, plannedColumns } from './insertReadingsTable.ts';
 import { openTable } from './planRow.ts';
-import { anchorsOf, layoutRow } from './tableLayout.ts';
+import { anchorsOf, layoutRow, layoutTable } from './tableLayout.ts';
 
 export interface RowToLog {
   /** When the readings were taken; parts of a second are dropped. */
   readonly time: Instant;
-  /** One text a column, in the order of the table's columns. */
+  /** One text a column, in the order of the table's columns (of `plannedHeads` where there is no table yet). */
   readonly cells: readonly string[];
   readonly remark?: string | null;
   /** Index into `note.tables`; the open table when not given. */
@@ -30,7 +34,8 @@ export function logRow(note: Note, row: RowToLog): EditResult {
   if (!protocol) return refused('no-protocol');
   const index = row.table ?? openTable(note);
   const table = index === null ? null : note.tables[index] ?? null;
-  if (!table) return refused('no-table');
+  if (!table && index !== null) return refused('no-table');
+  if (!table) return logInNewTable(note, protocol, row);
   if (table.file) return refused('table-in-file', { path: table.file.path });
   if (table.sealed) return refused('table-sealed');
   if (!table.headRange || table.columns.length === 0 || !note.syntax.blocks[table.block]?.closed) return refused('table-broken');
@@ -38,16 +43,49 @@ export function logRow(note: Note, row: RowToLog): EditResult {
     return refused(row.cells.length < table.columns.length ? 'too-few' : 'too-many', { found: row.cells.length, expected: table.columns.length });
   }
   const cells = row.cells.map((cell) => cell.trim());
-  for (const [at, text] of cells.entries()) {
-    const column = table.columns[at]!;
-    const scale = measureFor(protocol, column.quantity, column.instrument)?.scale ?? null;
-    const reading = readCell(text, { scale });
-    if (/[\s;#]/u.test(text) || reading.state.kind === 'unreadable' || reading.thousands) return refused('unreadable', { text: text || 'nothing', head: column.id });
-  }
+  const unreadable = firstUnreadable(cells, table.columns, protocol);
+  if (unreadable) return unreadable;
   const remark = cleanRemark(row.remark ?? null);
   const time = Math.floor(row.time / second) * second;
   const waiting = table.rows.find((each) => each.instant === time) ?? laidOutRow(table, note, time);
   return waiting ? fillRow(note, table, waiting, time, cells, remark) : addRow(note, table, time, cells, remark);
+}
+
+function firstUnreadable(cells: readonly string[], columns: readonly Omit<ReadingColumn, 'range'>[], protocol: Protocol): EditResult | null {
+  for (const [at, text] of cells.entries()) {
+    const column = columns[at]!;
+    const scale = measureFor(protocol, column.quantity, column.instrument)?.scale ?? null;
+    const reading = readCell(text, { scale });
+    if (/[\s;#]/u.test(text) || reading.state.kind === 'unreadable' || reading.thousands) return refused('unreadable', { text: text || 'nothing', head: column.id });
+  }
+  return null;
+}
+
+/** The first row of a note without an open table: a new block with the planned heads, behind the last readings or the plan. */
+function logInNewTable(note: Note, protocol: Protocol, row: RowToLog): EditResult {
+  const columns = plannedColumns(protocol);
+  if (columns.length === 0) return refused('no-table');
+  if (row.cells.length !== columns.length) return refused(row.cells.length < columns.length ? 'too-few' : 'too-many', { found: row.cells.length, expected: columns.length });
+  const cells = row.cells.map((cell) => cell.trim());
+  const unreadable = firstUnreadable(cells, columns, protocol);
+  if (unreadable) return unreadable;
+  const behind = note.syntax.blocks.filter((block) => block.word === 'readings' || block.word === 'protocol').reduce((end, block) => Math.max(end, block.range.end), 0);
+  const time = Math.floor(row.time / second) * second;
+  const { text } = note;
+  const lineBreak = lineBreakOf(text);
+  const long = protocol.schedule?.end != null && protocol.schedule.end - protocol.schedule.start > day;
+  for (const [index, timeText] of timeTexts(note, time).entries()) {
+    const [head, line] = layoutTable(['time', ...columns.map((column) => column.id)], [{ time: timeText, cells, remark: cleanRemark(row.remark ?? null) }]);
+    const days = long && index === 0 ? [`# ${formatDate(time, protocol.zone)}`] : [];
+    const result = insertBlock(text, behind, ['```readings', head!, ...days, line!, '```', ''].join(lineBreak));
+    if (!result.ok) return result;
+    const blocks = readSyntax(applyEdits(text, result.edits)).blocks;
+    const at = blocks.findIndex((block) => block.word === 'readings' && block.range.start >= result.shows.start);
+    const read = at < 0 ? null : readTable(blocks[at]!, at, protocol, note.tables.at(-1) ?? null, new Map()).table;
+    if (read?.rows.length !== 1 || read.rows[0]!.instant !== time) continue;
+    return { ...result, shows: read.rows[0]!.range };
+  }
+  return refused('time-not-written', { time: formatInstant(time, protocol.zone) });
 }
 
 /** A remark fit for one line; null when there is nothing in it. */

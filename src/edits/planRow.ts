@@ -1,5 +1,6 @@
 // What is to be logged now: the slot that is due, the table, and the columns in the planned order.
 import type { Note } from '../experiment/types.ts';
+import { plannedColumns } from './insertReadingsTable.ts';
 import { slotReach } from '../dataset/coverage.ts';
 import { isUsable } from '../dataset/series.ts';
 import type { Series } from '../dataset/types.ts';
@@ -27,7 +28,7 @@ export interface PlannedColumn {
 }
 
 export interface RowPlan {
-  /** Index into `note.tables` of the table to log into; null when a new one is needed. */
+  /** Index into `note.tables` of the table to log into; null: `logRow` makes one with a column for everything the plan measures. */
   readonly table: number | null;
   /** `due`: a slot is due now; `waiting`: the next slot is still to come; `before`, `after` the run; `unplanned`: no slots. */
   readonly state: 'due' | 'waiting' | 'before' | 'after' | 'unplanned';
@@ -60,7 +61,7 @@ export function planRow(note: Note, now: Instant, table: number | null = openTab
   const { protocol } = note;
   if (!protocol) return null;
   const target = table === null ? null : note.tables[table] ?? null;
-  const rest = (slot: Instant | null) => ({ table: target ? table : null, now, columns: target ? inPlannedOrder(target.columns, protocol, note, slot) : [] });
+  const rest = (slot: Instant | null) => ({ table: target ? table : null, now, columns: inPlannedOrder(target?.columns ?? plannedColumns(protocol), protocol, note, slot) });
   const onMinute = Math.floor(now / minute) * minute;
   const schedule = protocol.schedule;
   if (!schedule || schedule.slots.length === 0) return { ...rest(null), state: 'unplanned', slot: null, next: null, missed: [], time: onMinute };
@@ -99,7 +100,7 @@ function takenTimes(table: ReadingsTable): Instant[] {
 }
 
 /** Columns in the order in which the plan has the tanks read at the slot, the room last; without one as they stand in the table. */
-function inPlannedOrder(columns: readonly ReadingColumn[], protocol: Protocol, note: Note, slot: Instant | null): PlannedColumn[] {
+function inPlannedOrder(columns: readonly Omit<ReadingColumn, 'range'>[], protocol: Protocol, note: Note, slot: Instant | null): PlannedColumn[] {
   const order = hasOrder(protocol) ? tankOrder(protocol, slot) : [];
   const rank = (place: string): number => { const at = order.indexOf(place); return at < 0 ? order.length : at; };
   const planned = columns.map((column, index): PlannedColumn => {

@@ -11,7 +11,8 @@ const timeWords = /^(?:date\s*[/_-]?\s*time|timestamp|time\s*stamp|time|date|dat
 const remarkWords = /^(?:remarks?|notes?|comments?|bemerkung(?:en)?|opmerking(?:en)?)$/iu;
 
 /** The unit that a head prints in brackets: `Oxygen (mg/l)`, `Temp [°C]`, `Temp, °F`. */
-export function unitInHead(head: string): Unit | null {
+export function unitInHead(whole: string): Unit | null {
+  const head = whole.slice(-80);
   const inner = /[([]([^)\]]+)[)\]]\s*$/u.exec(head)?.[1] ?? /,\s*(\S+)\s*$/u.exec(head)?.[1] ?? /\sin\s+(\S+)\s*$/u.exec(head)?.[1];
   if (inner === undefined) return null;
   const text = inner.trim();

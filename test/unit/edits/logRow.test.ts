@@ -146,13 +146,27 @@ suite('edits: logging a row', () => {
   });
   test('refused with what was typed kept: no plan, no table, a file, a seal, wrong counts, unreadable', () => {
     assert.equal(code(logRow(readNote('# x'), { time: 0, cells: [] })), 'no-protocol');
-    assert.equal(code(logRow(readNote(`\`\`\`protocol\n${baseProtocol}\`\`\`\n`), { time: 0, cells: [] })), 'no-table');
+    assert.equal(code(logRow(note(), { time: 0, cells: [], table: 7 })), 'no-table');
     assert.equal(code(logRow(note('from: a.csv\ncolumns:\n  a: time\n'), { time: 0, cells: [], table: 0 })), 'table-in-file');
     assert.equal(code(logRow(note(), { time: at('23:00'), cells: ['1'] })), 'too-few');
     assert.equal(code(logRow(note(), { time: at('23:00'), cells: [...values, '1'] })), 'too-many');
     assert.equal(code(logRow(note(), { time: at('23:00'), cells: ['a b', '1', '1', '1', '1'] })), 'unreadable');
     assert.equal(code(logRow(note(), { time: at('23:00'), cells: ['', '1', '1', '1', '1'] })), 'unreadable');
     assert.equal(code(logRow(note('time mat.DO\n# sealed x\n20:00 8.2\n'), { time: at('23:00'), cells: ['1'], table: 0 })), 'table-sealed');
+  });
+  test('the first row of a note without a table makes one, behind the plan or behind a sealed table', () => {
+    for (const text of [`\`\`\`protocol\n${baseProtocol}\`\`\`\n`, `\`\`\`protocol\n${baseProtocol}\`\`\`\nProse.\n`, noteText('time mat.DO\n# sealed x\n19:30 8.2\n', '\nProse.\n')]) {
+      const before = readNote(text);
+      const plan = planRow(before, at('20:00'))!;
+      assert.equal(plan.table, null);
+      const input = readRowInput('8.21 24.9 8.31 24.7 1009.4 ; start', before, plan);
+      const result = logRow(before, { time: input.time, cells: input.row!, remark: input.remark, table: plan.table });
+      const after = made(before, result);
+      const last = readNote(after).tables.at(-1)!;
+      assert.deepEqual([last.rows.length, last.rows[0]!.instant, last.rows[0]!.remark], [1, at('20:00'), 'start']);
+      assert.ok(result.ok && after.slice(result.shows.start, result.shows.end).startsWith('20:00'));
+      assert.equal(readNote(after).tables.length, before.tables.length + 1);
+    }
   });
   test('a whole night by the prompt: each row lands, nothing else moves', () => {
     let text = noteText('time  mat.DO  mat.T  open.DO  open.T  room.P\n');

@@ -74,7 +74,7 @@ const page = [
   ...functionGroups.flatMap((group) => [
     `### ${groupTitles[group] ?? group}`, '',
     ...functions.filter((each) => each.group === group).flatMap((each) => [
-      `**${code(each.signatures.map((signature) => signatureLabel(each.name, signature)).join('` or `'))}**  `,
+      `**${each.signatures.map((signature) => code(signatureLabel(each.name, signature))).join(' or ')}**  `,
       `${each.definition} Gives ${each.units}.  `,
       `${each.equation === '' ? '' : `Equation: ${each.equation}.  `}${each.source === null ? '' : `Source: ${each.source.replace(/\.$/, '')}.  `}`.trimEnd(),
       `Example: ${code(each.example.formula)} gives ${each.example.gives} (${each.example.on}).`,

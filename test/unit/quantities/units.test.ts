@@ -37,7 +37,8 @@ suite('units: reading', () => {
     }
   });
 
-  test('no text makes reading throw, and what is read reads back', () => {
+  test('no text makes reading throw, and what is read reads back', function slow() {
+    this.timeout(120_000);
     fc.assert(fc.property(fc.oneof(fc.string({ maxLength: 30 }), fc.array(fc.constantFrom('mg', 'L', '/', '-N', '2', '-1', ' ', '°', 'C', 'h', '.', '%', '(', 'per', 'g/kg', 'as N')).map((parts) => parts.join(''))), (text) => {
       const read = parseUnit(text);
       if (read) {
@@ -96,7 +97,8 @@ suite('units: converting', () => {
   ];
   for (const [a, b] of apart) test(`${a} does not convert into ${b}`, () => assert.equal(convertible(unit(a), unit(b)), false));
 
-  test('there and back is the same within 1e-12 for every pair of the table', () => {
+  test('there and back is the same within 1e-12 for every pair of the table', function slow() {
+    this.timeout(120_000);
     for (const { unit: a } of unitTable) for (const { unit: b } of unitTable) {
       if (!convertible(a, b)) continue;
       fc.assert(fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), (value) => {

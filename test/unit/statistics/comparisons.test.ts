@@ -213,7 +213,8 @@ suite('noise correlated in time', () => {
     let noise = random.normal();
     return Array.from({ length: count }, (_, index) => { if (index > 0) noise = correlation * noise + Math.sqrt(1 - correlation ** 2) * random.normal(); return noise; });
   };
-  test('95 % intervals of contrast and slope cover near 95 % at 72 and 48 readings, correlation 0.3 and 0.6', () => {
+  test('95 % intervals of contrast and slope cover near 95 % at 72 and 48 readings, correlation 0.3 and 0.6', function slow() {
+    this.timeout(120_000);
     const random = seededRandom('coverage');
     const nights = 120;
     for (const correlation of [0.3, 0.6]) {

@@ -22,7 +22,8 @@ suite('decay to an equilibrium', () => {
     assert.equal(decayReaches(4.2635, 8, 0, 5), null);
     assert.equal(decayReaches(8, 4, 0.2, 6)?.toFixed(6), (Math.log(2) / 0.2).toFixed(6));
   });
-  test('noise-free data give the parameters back', () => {
+  test('noise-free data give the parameters back', function slow() {
+    this.timeout(120_000);
     fc.assert(fc.property(fc.double({ min: 0.03, max: 3, noNaN: true }), fc.double({ min: 0, max: 9, noNaN: true }), fc.double({ min: 1, max: 5, noNaN: true }), (rate, equilibrium, drop) => {
       const y = hours.map((time) => decayAt(equilibrium, equilibrium + drop, rate, time));
       const decay = got(fitDecay(hours, y));
@@ -31,7 +32,8 @@ suite('decay to an equilibrium', () => {
       assert.ok(decay.identified);
     }), { numRuns: 200 });
   });
-  test('2000 nights with noise 0.05: k 0.1503 ± 0.0096, as found by another fitter; correlation of k and R 0.98', () => {
+  test('2000 nights with noise 0.05: k 0.1503 ± 0.0096, as found by another fitter; correlation of k and R 0.98', function slow() {
+    this.timeout(120_000);
     const random = seededRandom('nights');
     const rates: number[] = [];
     const respirations: number[] = [];
@@ -72,7 +74,8 @@ suite('decay to an equilibrium', () => {
     const flat = fitDecay(hours, hours.map(() => 8));
     assert.ok('problem' in flat || !flat.identified, 'a flat line has no rate');
   });
-  test('any data give an answer or a problem, never a number that is not finite', () => {
+  test('any data give an answer or a problem, never a number that is not finite', function slow() {
+    this.timeout(120_000);
     fc.assert(fc.property(fc.array(fc.double({ min: -20, max: 20, noNaN: true }), { minLength: 5, maxLength: 12 }), (y) => {
       const decay = fitDecay(y.map((_, index) => index), y);
       if ('problem' in decay) return;

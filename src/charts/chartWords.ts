@@ -3,7 +3,7 @@ import type { Note } from '../experiment/types.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Run } from '../writing/types.ts';
 import type { Series } from '../dataset/types.ts';
-import { minute, type Instant } from '../time/instant.ts';
+import { hour, minute, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import type { Band } from './shading.ts';
 import type { EventLine, LimitLine } from './specification.ts';
@@ -67,7 +67,8 @@ function seriesSentence(drawn: Drawn, panel: Panel, protocol: Protocol): string 
     if (point.value > highest.value) highest = point;
   }
   const amount = (value: number): string => amountText(value, drawn.series, protocol, drawn.decimals);
-  const clock = (instant: Instant): string => formatClock(instant, protocol.zone);
+  const long = last.time - first.time > 30 * hour;
+  const clock = (instant: Instant): string => (long ? momentWords(instant, protocol).replace(/ \d{4}$/, '') : formatClock(instant, protocol.zone));
   if (used.length === 1) return `${name}: one reading, ${amount(first.value)} at ${clock(first.time)}.`;
   const marks = tally([drawn]);
   const notes = [
@@ -107,7 +108,7 @@ export function alternativeOf(facts: ChartFacts): string {
   if (dark.length > 0) sentences.push(`Dark: ${spans(dark)}.`);
   if (twilight.length > 0) sentences.push(`Civil twilight without lamps: ${spans(twilight)}.`);
   const events = facts.events.filter((event) => !event.lamp);
-  if (events.length > 0) sentences.push(`${plural(events.length, 'Event', 'Events')}: ${events.map((event) => `${event.label} at ${formatClock(event.at, protocol.zone)}`).join('; ')}.`);
+  if (events.length > 0) sentences.push(`${plural(events.length, 'Event', 'Events')}: ${events.map((event) => `${event.label} at ${facts.to - facts.from > 30 * hour ? momentWords(event.at, protocol).replace(/ \d{4}$/, '') : formatClock(event.at, protocol.zone)}`).join('; ')}.`);
   for (const limit of facts.limits) sentences.push(`Limit drawn: ${limit.label}.`);
   return sentences.join(' ');
 }

@@ -45,7 +45,7 @@ const font = 'system-ui, -apple-system, "Segoe UI", Roboto, "Helvetica Neue", Ar
 
 interface Frame {
   readonly left: number; readonly right: number; readonly plot: number; readonly narrow: boolean;
-  readonly tops: readonly number[]; readonly height: number; readonly bottom: number; readonly eventRows: readonly { row: number; align: 'left' | 'right' }[];
+  readonly tops: readonly number[]; readonly height: number; readonly bottom: number; readonly eventRows: readonly { row: number; align: 'left' | 'right'; text: string }[];
   readonly legend: readonly { readonly x: number; readonly y: number }[]; readonly legendHeight: number; readonly xTicks: readonly number[];
 }
 
@@ -59,7 +59,9 @@ function frameOf(drawing: Drawing): Frame {
   const right = narrow ? 14 : Math.ceil(Math.max(24, ...labels.map((label) => textWidth(label, small) + 20)));
   const plot = drawing.width - left - right;
   const x = (at: Instant): number => ((at - drawing.from) / (drawing.to - drawing.from)) * plot;
-  const eventRows = rowsOf(drawing.events.map((event) => ({ at: x(event.at) + 3, width: textWidth(event.label, 10) + 6 })), plot, 4);
+  const eventTexts = drawing.events.map((event) => cutText(event.label, 10, Math.max(x(event.at), plot - x(event.at)) - 8));
+  const eventRows = rowsOf(drawing.events.map((event, index) => ({ at: x(event.at) + 3, width: textWidth(eventTexts[index]!, 10) + 6 })), plot, 4)
+    .map((each, index) => ({ ...each, text: eventTexts[index]! }));
   const rows = Math.max(0, ...eventRows.map((each) => each.row + 1));
   const legend: { x: number; y: number }[] = [];
   let legendHeight = 0;
@@ -207,7 +209,7 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
       const place = frame.eventRows[position]!;
       if (place.row < 0) return;
       const y = -8 - place.row * 14;
-      texts.push(...pixelText([{ x: xOf(event.at) + (place.align === 'left' ? 3 : -3), y, text: event.label }],
+      texts.push(...pixelText([{ x: xOf(event.at) + (place.align === 'left' ? 3 : -3), y, text: place.text }],
         { fontSize: 10, align: place.align, fill: colourToken(event.lamp ? 'muted' : 'event'), ...(event.lamp ? { fontStyle: 'italic' } : {}) }));
     });
     const seen = new Set<string>();

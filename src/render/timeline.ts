@@ -5,7 +5,8 @@ import { bandsOf } from '../charts/shading.ts';
 import { rowsOf, textWidth, cutText } from '../charts/layout.ts';
 import { timeTicks } from '../charts/ticks.ts';
 import { hour, type Instant } from '../time/instant.ts';
-import { formatClock, formatDate, formatDuration } from '../time/text.ts';
+import { dateWords } from '../charts/chartWords.ts';
+import { formatClock, formatDuration } from '../time/text.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
 /** The width for which labels are kept apart: a phone's. Wider drawings have more room, never less. */
@@ -68,7 +69,7 @@ export function timelineHtml(protocol: Protocol, words: string): Html {
   ticks.forEach((tick) => {
     const position = (tick - from) / span;
     const anchor = position < 0.06 ? 'start' : position > 0.94 ? 'end' : 'middle';
-    parts.push(element('text', { class: 'evenwater-tick', x: at(tick), y: top + bar + 23, 'text-anchor': anchor }, days ? formatDate(tick, protocol.zone).slice(5) : formatClock(tick, protocol.zone)));
+    parts.push(element('text', { class: 'evenwater-tick', x: at(tick), y: top + bar + 23, 'text-anchor': anchor }, days ? dateWords(tick, protocol).replace(/^(\d+ \p{L}{3}).*$/u, '$1') : formatClock(tick, protocol.zone)));
   });
   const height = top + bar + 28;
   return element('div', { class: 'evenwater-timeline' },
@@ -80,11 +81,7 @@ export function scheduleWords(protocol: Protocol): string {
   const { schedule } = protocol;
   if (!schedule) return 'No schedule is stated.';
   const clock = (instant: Instant): string => formatClock(instant, protocol.zone);
-  const date = (instant: Instant): string => {
-    const [year, month, dayOfMonth] = formatDate(instant, protocol.zone).split('-');
-    const names = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
-    return `${Number(dayOfMonth)} ${names[Number(month) - 1] ?? ''} ${year}`;
-  };
+  const date = (instant: Instant): string => dateWords(instant, protocol);
   const end = planEnd(protocol);
   const sentences: string[] = [];
   const sameDay = end !== null && date(end) === date(schedule.start);

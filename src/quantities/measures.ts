@@ -1,6 +1,6 @@
 // The closed list of quantities that a note can measure, with their units, plausible ranges and names in print.
 // A plausible range marks a likely slip of the pen, never a limit for animals; `source` says where it comes from.
-import { editDistance } from './units.ts';
+import { editDistance } from '../problems/nearest.ts';
 
 export type Medium = 'water' | 'air' | 'tank' | 'animals';
 

@@ -5,6 +5,7 @@ import { atoms, commonUnits } from './atoms.ts';
 import { sameDimension } from './dimension.ts';
 import { buildUnit, differenceAtom, parseTerms, termsOf } from './unitTerms.ts';
 import { matchPrintedUnit } from './printedUnits.ts';
+import { editDistance } from '../problems/nearest.ts';
 
 export { matchPrintedUnit };
 
@@ -24,6 +25,10 @@ export interface UnitEntry {
  * difference), `/min`, `millilitres per hour`. null for anything else, and for units that could mean two things (`gal`).
  */
 export function parseUnit(text: string): Unit | null {
+  return knownUnits.get(text) ?? readUnit(text);
+}
+
+function readUnit(text: string): Unit | null {
   if (text.length === 0 || text.length > 80) return null;
   const terms = parseTerms(text);
   if (terms) return buildUnit(terms);
@@ -32,7 +37,7 @@ export function parseUnit(text: string): Unit | null {
 }
 
 function entry(symbol: string): UnitEntry[] {
-  const unit = parseUnit(symbol);
+  const unit = readUnit(symbol);
   if (!unit) return [];
   const atom = atoms.find((each) => each.symbol === symbol);
   return [{ symbol, unit, names: atom?.words ?? [], of: atom?.of ?? ofComposed(unit), remark: atom?.remark ?? null }];
@@ -60,6 +65,8 @@ function ofComposed(unit: Unit): string {
 /** Every unit of the table: the symbols, then the composed units in common use. */
 export const unitTable: readonly UnitEntry[] = [...atoms.map((each) => each.symbol), ...commonUnits].flatMap(entry);
 
+const knownUnits: ReadonlyMap<string, Unit> = new Map(unitTable.map(({ symbol, unit }) => [symbol, unit]));
+
 /** The known unit that a mistyped one is nearest to (`mg/K` may be `mg/L`), or null when none is near. */
 export function nearestUnit(text: string): string | null {
   const tidy = text.trim();
@@ -76,24 +83,6 @@ export function nearestUnit(text: string): string | null {
     }
   }
   return best;
-}
-
-/** Number of letters to insert, remove, change or swap to get from a to b. */
-export function editDistance(a: string, b: string): number {
-  let beforeLast: number[] = [];
-  let last = Array.from({ length: b.length + 1 }, (_, index) => index);
-  for (let i = 1; i <= a.length; i += 1) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j += 1) {
-      const change = (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      let least = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, change);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) least = Math.min(least, (beforeLast[j - 2] ?? 0) + 1);
-      row.push(least);
-    }
-    beforeLast = last;
-    last = row;
-  }
-  return last[b.length] ?? 0;
 }
 
 function kindsMeet(a: Kind, b: Kind): boolean {

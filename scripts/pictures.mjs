@@ -1,5 +1,5 @@
-// `npm run pictures`: makes the README's pictures again: the sample in the workbench, editor and preview side by side, in every theme.
-// `node scripts/pictures.mjs [dark] [light] [high-contrast] [high-contrast-light] [--to DIR]`
+// `npm run pictures`: makes the README's pictures again: the sample in the workbench, editor and preview side by side.
+// `node scripts/pictures.mjs --all --to DIR` takes every picture in every theme, to look at.
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { installMissing, root, run } from './install.mjs';
@@ -10,7 +10,9 @@ const themes = {
 };
 const sample = 'overnight-oxygen.tank.md';
 const to = process.argv.includes('--to') ? path.resolve(process.argv[process.argv.indexOf('--to') + 1]) : path.join(root, 'media/pictures');
-const chosen = process.argv.slice(2).filter((each) => each in themes);
+/** The pictures that the README shows; with --all every one in every theme. */
+const wanted = new Set(['mismatch-dark', 'plan-light', 'chart-high-contrast', 'chart-light']);
+const wants = (name) => process.argv.includes('--all') || wanted.has(name);
 
 installMissing();
 if (run(process.execPath, ['scripts/build.mjs']) !== 0) process.exit(1);
@@ -49,6 +51,7 @@ async function photograph(browser, theme) {
   const server = await startWebServer({ folder: notes.folder, extension: root });
   const page = await newPage(browser, { width: 1440, height: 900 });
   const shoot = async (name) => {
+    if (!wants(`${name}-${theme}`)) return;
     await settle(page);
     await page.screenshot({ path: path.join(to, `${name}-${theme}.png`) });
     console.log(path.relative(root, path.join(to, `${name}-${theme}.png`)));
@@ -89,5 +92,7 @@ async function photograph(browser, theme) {
 
 await fs.mkdir(to, { recursive: true });
 const browser = await launchBrowser(prepared.chromium);
-for (const theme of chosen.length > 0 ? chosen : Object.keys(themes)) await photograph(browser, theme);
+for (const theme of Object.keys(themes)) {
+  if (['plan', 'chart', 'mismatch'].some((name) => wants(`${name}-${theme}`))) await photograph(browser, theme);
+}
 await browser.close();

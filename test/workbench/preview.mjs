@@ -67,6 +67,19 @@ const checks = {
       return svg && svg !== globalThis.drawnBefore;
     }, undefined, { timeout: 20_000 });
   },
+  'the chart follows the theme without a new page': async ({ frame }) => {
+    const colours = () => frame.evaluate(() => [...document.querySelector('.evenwater-figure .evenwater-chart').shadowRoot.querySelectorAll('svg [stroke]')].map((each) => each.getAttribute('stroke')).join());
+    const before = await colours();
+    await frame.evaluate(() => {
+      const dark = document.body.classList.contains('vscode-dark');
+      document.body.classList.remove('vscode-dark', 'vscode-light');
+      document.body.classList.add(dark ? 'vscode-light' : 'vscode-dark');
+    });
+    for (const end = Date.now() + 15_000; await colours() === before;) {
+      expect(Date.now() < end, 'the colours stayed the same');
+      await frame.waitForTimeout(100);
+    }
+  },
   'no content-policy banner, and nothing was blocked': async ({ frame, blocked }) => {
     const banner = await frame.locator('#code-csp-warning').count();
     expect(banner === 0, 'the banner "Some content has been disabled" is shown');

@@ -1,7 +1,6 @@
 // The command *publish*: the post beside the note or in the folder of the setting; refused, with the list, while errors stand.
 import * as vscode from 'vscode';
 import type { Note } from '../../experiment/types.ts';
-import { publishPost } from '../../publish/post.ts';
 import type { Problem } from '../../problems/problem.ts';
 import { problemSentence } from '../../words/words.ts';
 import type { NoteStore } from '../noteStore.ts';
@@ -37,6 +36,7 @@ async function publish(document: vscode.TextDocument, note: Note, log: vscode.Lo
   if (!folder) return { refused: 'no-folder', problems: [] };
   const stem = stemOf(document.uri);
   const target = vscode.Uri.joinPath(folder, `${stem}.html`);
+  const { publishPost } = await import('../../publish/post.ts'); // The drawing library waits until somebody publishes.
   const post = await publishPost(note, { stem, toolVersion: EVENWATER_VERSION });
   const drawn = post.problems.filter((problem) => problem.severity === 'error');
   if (drawn.length > 0) return refuse(document, drawn, log);

@@ -18,8 +18,8 @@ suite('problems', () => {
     await replace(note, '22:30    8.02', '22:30    7.92');
     const mismatch = await until('the mismatch', () => ours(note).find((each) => each.code === 'claim-mismatch' && note.getText(each.range).includes('0.24')));
     equal(mismatch.severity, vscode.DiagnosticSeverity.Error);
-    const mend = (await fixes(note, mismatch.range)).find((action) => action.isPreferred && action.title.includes('0.34'));
-    ok(mend?.edit, 'there is no preferred fix');
+    const mend = await until('the preferred fix', async () => (await fixes(note, mismatch.range)).find((action) => action.isPreferred && action.title.includes('0.34')));
+    ok(mend.edit, 'the fix has no edit');
     await vscode.workspace.applyEdit(mend.edit);
     match(note.getText(), /\{0\.34 mg\/L = fall\(mat\.DO, light-off\.\.22:30\)\}/);
     await until('the mismatch to go', () => !ours(note).some((each) => each.code === 'claim-mismatch' && note.getText(each.range).includes('0.34')));

@@ -3,12 +3,13 @@ import { parseArgs } from 'node:util';
 import { exit, printJson, WrongUse, type Command, type Output } from './command.ts';
 import { ask } from './commands/ask.ts';
 import { check } from './commands/check.ts';
+import { newCommand } from './commands/new.ts';
 import { publish } from './commands/publish.ts';
 
 declare const EVENWATER_VERSION: string | undefined;
 export const version = typeof EVENWATER_VERSION === 'string' ? EVENWATER_VERSION : 'development';
 
-export const commands: readonly Command[] = [check, ask, publish];
+export const commands: readonly Command[] = [newCommand, check, ask, publish];
 
 const usage = (): string => [
   'evenwater: aquarium experiment notes whose numbers cannot drift from the readings.',

@@ -56,7 +56,7 @@ export const templates: readonly Template[] = [
       always('equalise:'),
       needs('T', '  - step: Bring the tanks to one temperature', '    why: Warm water holds less oxygen and everything in it breathes faster', '    accept: abs(TREATED.T - CONTROL.T) <= 0.4 degC'),
       needs('DO', '  - step: Bring the tanks to one oxygen level under the lamp', '    accept: abs(TREATED.DO - CONTROL.DO) <= 0.2 mg/L'),
-      always('  - step: Put run-in filter material of one source into each tank', '    why: The bacteria of a filter breathe too', '    done: not yet'),
+      always('  - step: Put run-in filter material of one source into each tank', '    why: The bacteria of a filter breathe too'),
       needs('DO', 'limits:', '  - for: animals of a warm-water tank', '    quantity: DO', '    at least: 3 mg/L',
         '    source: US EPA 1986, Ambient Water Quality Criteria for Dissolved Oxygen, EPA 440/5-86-003, Table 1, warm water, other life stages, 1-day minimum'),
       needs('DO', 'stop if:'), needs('DO', '  - when: EACH.DO < 3.5 mg/L', '    do: Switch the air pump on and end the run'),

@@ -20,7 +20,7 @@ export function nothingRead(dataset: Dataset): boolean {
  * Claims that state a number or words keep theirs: they say something that nothing supports.
  */
 export function leaveWaiting(problems: readonly Problem[], claims: readonly CheckedClaim[], place: SourceRange): Problem[] {
-  const stated = new Set(claims.filter((claim) => claim.state !== 'unfilled').flatMap((claim) => claim.problems));
+  const stated = new Set(claims.filter((claim) => claim.syntax.form !== 'unfilled').flatMap((claim) => claim.problems));
   const kept = problems.filter((each) => !waiting.has(each.code) || stated.has(each));
   const count = problems.length - kept.length;
   return count === 0 ? kept : [...kept, problem('nothing-read-yet', place, { count })];

@@ -38,6 +38,13 @@ const sentences = {
   'swapped': (args) => `${text(args, 'head')} and ${text(args, 'other')} look swapped.`,
   'saturation': (args) => `${text(args, 'head')} would be ${text(args, 'percent')} % of saturation.`,
   'time-far': (args) => `${text(args, 'time')} lies ${text(args, 'distance')} from now.`,
+  'plan-already-sealed': () => 'The plan is already sealed, and the seal is valid.',
+  'plan-seal-broken': () => 'The plan was changed after it was sealed; the methods list the changes. To seal it anew, take the old seal out first.',
+  'plan-has-readings': () => 'There are readings already; a plan is sealed before the first of them.',
+  'plan-has-errors': () => 'The plan has errors; mend them, then seal it.',
+  'plan-in-container': () => 'The plan stands in a quote or a list; move it out, then seal it.',
+  'answer-unreadable': (args) => `${text(args, 'text')} cannot be read here; write it such as ${text(args, 'example')}, or leave it empty.`,
+  'answer-not-listed': (args) => `${text(args, 'text')} is not among ${text(args, 'listed')}.`,
 } as const satisfies Sentences<string>;
 
 export type EditMessageCode = keyof typeof sentences;

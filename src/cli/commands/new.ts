@@ -1,0 +1,95 @@
+// `evenwater new`: writes a new note from a template and the answers given as options. Never over a file that is there.
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { newNote } from '../../edits/newNote.ts';
+import { answerNames, checkAnswer, type AnswerName, type NewNoteAnswers } from '../../edits/newNoteAnswers.ts';
+import { templateByName, templates } from '../../edits/newNoteTemplates.ts';
+import { repeatNote } from '../../edits/repeatNote.ts';
+import { formatDate, readDuration } from '../../time/text.ts';
+import { loadZone, utc } from '../../time/zone.ts';
+import { readNote } from '../../experiment/readNote.ts';
+import { editSentence } from '../../words/edits.ts';
+import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { noteEnding, readNoteFile } from '../noteFiles.ts';
+import { lineStarts, problemJson, problemLine } from '../places.ts';
+
+/** The option of each answer: `lightOff` is `--light-off`. */
+const optionOf = (name: AnswerName): string => name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+
+export const newCommand: Command = {
+  name: 'new',
+  usage: '[--template NAME] [--to FILE]',
+  summary: 'Write a new note: plan, empty table and prose stubs.',
+  help: [
+    'Every option can be left away; the template has an answer for each question.',
+    '',
+    ...templates.map((each) => `  --template ${each.name.padEnd(18)} ${each.about}`),
+    '',
+    '  --question TEXT      what the run is to answer',
+    '  --treatment TEXT     what the treated tanks have and the others do not',
+    '  --tanks NAMES        left, right: treatment and reading order are drawn from a seed',
+    '  --measure NAMES      DO, T, P: short names, or names of quantities',
+    '  --place TEXT         Zwolle, 52.51, 6.09, Europe/Amsterdam: any of them',
+    '  --start TIME         2026-03-14 20:00, a date or a clock time',
+    '  --light-off TIME     22:00, or none',
+    '  --every DURATION     30 min',
+    '  --length DURATION    14 h',
+    '  --seed TEXT          seed of the draw; the digits of the first day where it is left away',
+    '  --repeat NOTE        a repeat of that run instead: the same plan on the date of --start',
+    '  --to FILE            the file to write; without it the note goes to stdout',
+    '',
+    'Exit 0 when the note was written without a problem in it, 1 when it has warnings or errors, 2 on wrong use.',
+  ],
+  options: { to: { type: 'string' }, repeat: { type: 'string' }, seed: { type: 'string' }, ...Object.fromEntries(answerNames.map((name) => [optionOf(name), { type: 'string' as const }])) },
+  async run({ positionals, options, json, output }) {
+    if (positionals.length > 0) throw new WrongUse('new takes options only; evenwater new --help lists them.');
+    const answers: { -readonly [Name in keyof NewNoteAnswers]: NewNoteAnswers[Name] } = {};
+    const length = typeof options['length'] === 'string' ? readDuration(options['length']) : null;
+    for (const name of answerNames) {
+      const given = options[optionOf(name)];
+      if (typeof given !== 'string') continue;
+      const wrong = checkAnswer(name, given, length ?? readDuration(templateByName(String(options['template'] ?? 'blank'))?.length ?? ''));
+      if (wrong) throw new WrongUse(`--${optionOf(name)}: ${editSentence(wrong)}`);
+      answers[name] = given;
+    }
+    const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+    const today = formatDate(Date.now(), loadZone(timeZone) ?? utc);
+    const target = typeof options['to'] === 'string' && options['to'] !== '' ? targetFile(options['to']) : null;
+    const text = typeof options['repeat'] === 'string' ? await repeatOf(options['repeat'], target, answers.start ?? today)
+      : newNote(answers, { today, timeZone, ...(typeof options['seed'] === 'string' ? { seed: options['seed'] } : {}) });
+    const note = readNote(text, undefined, undefined, { fileIsNote: true });
+    const problems = note.problems.filter((each) => each.severity === 'error' || each.severity === 'warning').map((each) => problemJson(each, lineStarts(text)));
+    if (target !== null) await writeNew(target, text);
+    const name = target ?? 'the new note';
+    if (json) printJson(output, { written: target === null ? [] : [target], ...(target === null ? { text } : {}), problems });
+    else if (target === null) output.result(text.trimEnd());
+    else output.result(`written: ${target}`);
+    if (!json) for (const each of problems) output.progress(problemLine(name, each, false));
+    return problems.length === 0 ? exit.well : exit.problems;
+  },
+};
+
+/** The text of a repeat; the first note is named by its path from the new one. */
+async function repeatOf(first: string, target: string | null, start: string): Promise<string> {
+  const { note } = await readNoteFile(first);
+  const name = path.relative(target === null ? path.dirname(first) : path.dirname(target), first).split(path.sep).join('/');
+  const result = repeatNote(note, name, start);
+  if (!result.ok) throw new WrongUse(`"${first}" cannot be repeated: ${editSentence(result.message)}`);
+  return result.text;
+}
+
+/** A note's file ends in `.tank.md`. */
+function targetFile(name: string): string {
+  const slashes = name.split(path.sep).join('/');
+  return slashes.endsWith(noteEnding) ? slashes : `${slashes.replace(/\.md$/, '')}${noteEnding}`;
+}
+
+async function writeNew(target: string, text: string): Promise<void> {
+  try {
+    await mkdir(path.dirname(target), { recursive: true });
+    await writeFile(target, text, { flag: 'wx' });
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new WrongUse(code === 'EEXIST' ? `"${target}" is there already; a new note is never written over another file.` : `"${target}" cannot be written (${code ?? String(error)}).`);
+  }
+}

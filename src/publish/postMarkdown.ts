@@ -31,6 +31,8 @@ function tidyTokens(state: StateCore): void {
   for (let index = 0; index < tokens.length; index += 1) {
     const token = tokens[index]!;
     if (token.type === 'heading_open') token.attrSet('id', headingId(plainText(tokens[index + 1]?.children ?? null), taken));
+    // The name of a language becomes a class; what is no such name is dropped.
+    if (token.type === 'fence' && !/^[\p{L}\p{N}+#._-]{1,40}$/u.test(token.info.trim().split(/\s+/)[0] ?? '')) token.info = '';
     if (token.type === 'table_open') { token.attrJoin('class', 'evenwater-written-table'); }
     if (token.children) dropLinks(token.children);
   }

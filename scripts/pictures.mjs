@@ -11,7 +11,7 @@ const themes = {
 const sample = 'overnight-oxygen.tank.md';
 const to = process.argv.includes('--to') ? path.resolve(process.argv[process.argv.indexOf('--to') + 1]) : path.join(root, 'media/pictures');
 /** The pictures that the README shows; with --all every one in every theme. */
-const wanted = new Set(['mismatch-dark', 'plan-light', 'chart-high-contrast', 'chart-light']);
+const wanted = new Set(['note-and-preview-dark', 'plan-light', 'chart-light', 'chart-high-contrast']);
 const wants = (name) => process.argv.includes('--all') || wanted.has(name);
 
 installMissing();
@@ -82,7 +82,7 @@ async function photograph(browser, theme) {
     await page.mouse.move(10, 10);
     await page.locator('.squiggly-error').first().hover({ force: true });
     await page.locator('.monaco-hover-content').first().waitFor({ timeout: 10_000 });
-    await shoot('mismatch');
+    await shoot('note-and-preview');
   } finally {
     await page.context().close();
     await server.stop();
@@ -93,6 +93,11 @@ async function photograph(browser, theme) {
 await fs.mkdir(to, { recursive: true });
 const browser = await launchBrowser(prepared.chromium);
 for (const theme of Object.keys(themes)) {
-  if (['plan', 'chart', 'mismatch'].some((name) => wants(`${name}-${theme}`))) await photograph(browser, theme);
+  if (['plan', 'chart', 'note-and-preview'].some((name) => wants(`${name}-${theme}`))) await photograph(browser, theme);
 }
+
+// The extension's icon, from its drawing: the marketplace takes no SVG.
+const icon = await newPage(browser, { width: 256, height: 256 });
+await icon.setContent(`<style>body{margin:0}svg{display:block}</style>${await fs.readFile(path.join(root, 'media/icon.svg'), 'utf8')}`);
+await icon.screenshot({ path: path.join(root, 'media/icon.png'), omitBackground: true });
 await browser.close();

@@ -12,7 +12,8 @@ import { formatClock } from '../../time/text.ts';
 const listed = 6;
 
 export function appendFormula(text: vscode.MarkdownString, formula: string, note: Note): void {
-  text.appendCodeblock(formula.trim(), 'text');
+  const named = note.results.find((result) => result.name === formula.trim());
+  text.appendCodeblock(named ? `${named.name} = ${named.formula.text.trim()}` : formula.trim(), 'text');
   const words = plainWords(formula, contextOf(note));
   if (words !== formula) text.appendText(`${words.charAt(0).toUpperCase()}${words.slice(1)}.`.replace(/\.\.$/, '.')).appendMarkdown('\n\n');
 }
@@ -36,11 +37,12 @@ function appendReadings(text: vscode.MarkdownString, step: WorkingStep, note: No
   });
 }
 
-/** `22:00 8.26`, in Markdown that shows it literally. */
+/** `mat.DO 22:00 8.26`, in Markdown that shows it literally. */
 function readingLabel(note: Note, range: SourceRange): string {
   const found = cellAt(note, range.start);
-  const time = found?.row.instant !== null && found?.row.instant !== undefined && note.protocol ? `${formatClock(found.row.instant, note.protocol.zone)} ` : '';
-  return new vscode.MarkdownString().appendText(time + note.text.slice(range.start, range.end)).value;
+  const time = found && found.row.instant !== null && note.protocol ? formatClock(found.row.instant, note.protocol.zone) : found?.row.timeText;
+  const label = [found?.column.id, time, note.text.slice(range.start, range.end)].filter(Boolean).join(' ');
+  return new vscode.MarkdownString().appendText(label).value;
 }
 
 function linkTo(document: vscode.TextDocument, range: SourceRange): string {

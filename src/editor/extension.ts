@@ -3,7 +3,10 @@ import * as vscode from 'vscode';
 import { registerCodeLenses } from './codeLenses.ts';
 import { registerCheck } from './commands/check.ts';
 import { fillInOnSave, registerFillIn } from './commands/fillIn.ts';
+import { registerInsertReadings } from './commands/insertReadings.ts';
+import { registerNewExperiment } from './commands/newExperiment.ts';
 import { registerPublish } from './commands/publish.ts';
+import { registerRepeatExperiment } from './commands/repeatExperiment.ts';
 import { DataFiles } from './dataFiles.ts';
 import { registerDiagnostics } from './diagnostics.ts';
 import { registerHovers } from './hovers.ts';
@@ -31,6 +34,9 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerStatus(notes),
     registerCheck(notes),
     registerPublish(notes, log),
+    registerNewExperiment(),
+    registerRepeatExperiment(notes),
+    registerInsertReadings(notes),
     registerFillIn(notes),
     fillInOnSave(notes),
     refreshPreviewsWithFiles(files),

@@ -30,6 +30,7 @@ suite('manifest', () => {
     for (const { command, title, category } of commands) {
       ok(editor.includes(`registerCommand('${command}'`), `${command} is not registered`);
       ok(/^%.+%$/.test(title) && category === 'Evenwater', command);
+      if (command === 'evenwater.newExperiment') continue; // it starts from nothing
       const palette = menus.commandPalette?.find((entry) => entry.command === command);
       ok(palette?.when?.includes('evenwater.noteIsActive'), `${command} shows out of place`);
     }

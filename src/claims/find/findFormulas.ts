@@ -1,0 +1,121 @@
+// Finds the formulas that give a number somebody wrote, the likeliest first. Nothing is guessed: what is ambiguous is shown
+// with its score, and a number that nothing gives shows what comes near and which slip would explain it.
+import type { FormulaContext } from '../../formula/context.ts';
+import { evaluate } from '../../formula/evaluate.ts';
+import type { Evaluation, FormulaValue } from '../../formula/types.ts';
+import { mappedText } from '../../note/mappedText.ts';
+import { hour } from '../../time/instant.ts';
+import { utc } from '../../time/zone.ts';
+import { computedText } from '../computedText.ts';
+import { holdsClock } from '../instants.ts';
+import type { AnyMention, ClockMention, DurationMention, NumberMention } from '../mentions.ts';
+import { canonicalFormula } from './canonical.ts';
+import { derivedColumns, readColumns } from './columns.ts';
+import { generate, hours } from './generate.ts';
+import { matcherOf, type Matcher } from './matches.ts';
+import { momentsOf, type Moments } from './moments.ts';
+import { momentFormulas, planFormulas } from './planFacts.ts';
+import { scoreOf } from './rank.ts';
+import { readSentence, type SentenceReading } from './sentence.ts';
+import { nearFormulas } from './slips.ts';
+import { resultFormulas } from './namedResults.ts';
+import type { Candidate, Column, Found } from './types.ts';
+
+/** What the search reads once a note: bare columns and moments. Hold it while plan and readings stand, to search many numbers. */
+export interface SearchGround { readonly columns: readonly Column[]; readonly moments: Moments }
+
+export function searchGround(context: FormulaContext): SearchGround {
+  return { columns: readColumns(context), moments: momentsOf(context) };
+}
+
+export interface FindOptions {
+  /** At most so many candidates; 8 unless said. */
+  readonly most?: number;
+  /** From an earlier search of the same context. */
+  readonly ground?: SearchGround;
+}
+
+/** Below this score a formula that gives the number does so by accident, and what comes near is shown beside it. */
+const accident = 0;
+const mostVerified = 60;
+
+/**
+ * Candidates for the number at `mention` in `text` (a paragraph of prose, or a claim's words in their sentence), best first.
+ * Every candidate that `gives` was computed exactly; the others come near, or explain the number by a slip.
+ */
+export function findFormulas(text: string, mention: AnyMention, context: FormulaContext, options: FindOptions = {}): Candidate[] {
+  // The words before the number stay outside the claim: `never below 6.9` is found as 6.9.
+  const number = unbound(asNumber(mention));
+  if ((!number && mention.kind !== 'clock') || !context.protocol) return [];
+  const ground = options.ground ?? searchGround(context);
+  const most = options.most ?? 8;
+  const words = readSentence(text, mention, context, ground.moments);
+  const found = new Map<string, Found>();
+  const push = (each: Found): void => { if (!found.has(each.formula)) found.set(each.formula, each); };
+  const match = number ? matcherOf(number) : null;
+  const columns = match ? [...ground.columns, ...derivedColumns(context, ground.columns, match.fits)] : [...ground.columns];
+  if (match) {
+    generate({ context, moments: ground.moments, columns, words, match, push });
+    planFormulas(context, match, push);
+  } else momentFormulas(context, mention as ClockMention, columns, ground.moments, words, push);
+  const gives = (value: FormulaValue): boolean => givesMention(value, mention, match, context);
+  resultFormulas(context, gives, found);
+
+  const scored = rank([...found.values()], words, ground);
+  const candidates: Candidate[] = [];
+  const seen = new Set<string>();
+  for (const { found: each, score } of scored.slice(0, mostVerified)) {
+    if (candidates.length >= most) break;
+    const key = canonicalFormula(each.formula, context);
+    if (seen.has(key)) continue;
+    const evaluation = evaluate(mappedText(each.formula), context);
+    if (!evaluation.value || !gives(evaluation.value)) continue;
+    seen.add(key);
+    candidates.push(candidateOf(each.formula, evaluation.value, evaluation, score, context, true, otherTank(each, words)));
+  }
+  if (match && number && (candidates[0]?.score ?? -Infinity) < accident) {
+    const near = nearFormulas({ context, moments: ground.moments, columns, words, match, push }, number, (all) => rank(all, words, ground));
+    for (const { formula, value, evaluation, score, slip } of near) {
+      if (!candidates.some((each) => each.formula === formula)) candidates.push(candidateOf(formula, value, evaluation, score, context, false, slip));
+    }
+  }
+  return candidates.sort((a, b) => b.score - a.score).slice(0, most);
+}
+
+function rank(all: readonly Found[], words: SentenceReading, ground: SearchGround): { found: Found; score: number }[] {
+  const { start, end } = ground.moments;
+  return all.map((found, index) => ({ found, score: scoreOf(found, words, start, end), index }))
+    .sort((a, b) => b.score - a.score || a.found.formula.length - b.found.formula.length || a.index - b.index);
+}
+
+function candidateOf(formula: string, value: FormulaValue, evaluation: Evaluation, score: number, context: FormulaContext, gives: boolean, slip: Candidate['slip']): Candidate {
+  return { formula, value, text: computedText(value, evaluation, context), score: Math.round(score * 100) / 100, gives, slip };
+}
+
+/** The words name one tank, the number is another's. */
+function otherTank(found: Found, words: SentenceReading): Candidate['slip'] {
+  const [place] = found.places;
+  if (found.places.length !== 1 || place === undefined || place === 'room' || words.places.has(place)) return null;
+  return Math.max(0, ...words.places.values()) >= 0.6 ? 'other-tank' : null;
+}
+
+const unbound = (number: NumberMention | null): NumberMention | null => (number?.bound ? { ...number, bound: null } : number);
+
+/** A length of time of several parts is looked for in hours. */
+function asNumber(mention: AnyMention): NumberMention | null {
+  if (mention.kind === 'number') return mention;
+  if (mention.kind !== 'duration') return null;
+  const duration: DurationMention = mention;
+  const length = duration.duration / hour;
+  const decimals = -Math.log10(Math.max(1, duration.step) / hour);
+  return { kind: 'number', start: mention.start, end: mention.end, joinedToNext: false, approximate: mention.approximate, bound: mention.bound, valueStart: mention.start, valueEnd: mention.end,
+    value: length, decimals, sign: '', written: 'digits', mark: '.', grouping: '', unit: hours, unitFromNext: false, unitInList: null, nextWord: '', halfWidth: null };
+}
+
+/** True when the exact value is the number as shown. */
+export function givesMention(value: FormulaValue, mention: AnyMention, match: Matcher | null, context: FormulaContext): boolean {
+  if (mention.kind === 'clock') return (value.type === 'instant' || value.type === 'event') && holdsClock(mention, value.instant, context.protocol?.zone ?? utc);
+  if (!match) return false;
+  if (value.type === 'duration') return match.gives(value.duration / hour, hours);
+  return value.type === 'number' && match.gives(value.value, value.unit);
+}

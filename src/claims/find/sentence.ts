@@ -1,0 +1,108 @@
+// Reads the words around a number: which tanks, quantities, moments and stretches they name, and what they say happened.
+import type { FormulaContext } from '../../formula/context.ts';
+import type { NumberValue } from '../../quantities/types.ts';
+import type { Instant } from '../../time/instant.ts';
+import { cueForms, type Cue } from '../../words/en/findWords.ts';
+import { plannedNames } from '../claimWords.ts';
+import type { AnyMention } from '../mentions.ts';
+import { readMentions } from '../readMentions.ts';
+import type { Moments } from './moments.ts';
+import { readTimes } from './sentenceTimes.ts';
+import { readPlaces, readQuantities } from './sentenceNames.ts';
+import { formPattern } from './wordForms.ts';
+
+/** A moment that the words name; several instants where a clock time or a name comes on several days. */
+export interface NamedMoment { readonly instants: readonly Instant[]; readonly weight: number; readonly digits: boolean }
+/** A date: every moment of that day. */
+export interface NamedDay { readonly from: Instant; readonly to: Instant; readonly weight: number }
+export interface NamedStretch { readonly from: Instant; readonly to: Instant; readonly weight: number }
+
+export interface SentenceReading {
+  readonly cues: ReadonlyMap<Cue, number>;
+  /** The preposition right before the number: `by`, `to`, `from`, `at`, `of`; empty when there is none. */
+  readonly before: string;
+  readonly places: ReadonlyMap<string, number>;
+  /** Names that stand for the mean over several tanks. */
+  readonly groups: ReadonlySet<string>;
+  /** The place named last before the number, or the first after it. */
+  readonly nearest: string | null;
+  readonly quantities: ReadonlyMap<string, number>;
+  readonly moments: readonly NamedMoment[];
+  readonly days: readonly NamedDay[];
+  readonly stretches: readonly NamedStretch[];
+  readonly levels: readonly NumberValue[];
+}
+
+/** How much a word at a place speaks for the number: its own clause, its sentence, the sentence before. */
+export type WeightAt = (start: number, end: number) => number;
+
+const sentenceEnd = /[.!?]["”)\]]?\s+(?=\S)|\n[ \t>]*\n/g;
+const clauseEnd = /[,;:]\s|(?<![\p{L}])(?:while|whereas|but)(?![\p{L}])|[–—]\s/giu;
+
+/** Where the sentence around a number starts and ends. A point in `9.2` or `a.m.` ends none. */
+export function sentenceAround(text: string, start: number, end: number): { start: number; end: number } {
+  let from = 0;
+  let to = text.length;
+  for (const each of text.matchAll(sentenceEnd)) {
+    const stop = each.index + each[0].length;
+    if (stop <= start) from = stop;
+    else if (each.index >= end) { to = each.index + 1; break; }
+  }
+  return { start: from, end: to };
+}
+
+/** Reads the sentence of the number at `mention`, and the one before it with less weight. */
+export function readSentence(text: string, mention: { start: number; end: number }, context: FormulaContext, moments: Moments): SentenceReading {
+  const own = sentenceAround(text, mention.start, mention.end);
+  const earlier = own.start > 0 ? sentenceAround(text, own.start - 2, own.start - 1).start : 0;
+  const words = text.slice(earlier, own.end).toLowerCase();
+  const number = { start: mention.start - earlier, end: mention.end - earlier };
+  const ownStart = own.start - earlier;
+  let clause = { start: ownStart, end: words.length };
+  for (const each of words.matchAll(clauseEnd)) {
+    if (each.index < ownStart) continue;
+    if (each.index + each[0].length <= number.start) clause = { ...clause, start: each.index + each[0].length };
+    else if (each.index >= number.end) { clause = { ...clause, end: each.index }; break; }
+  }
+  const weightAt: WeightAt = (start, end) => {
+    if (end <= ownStart) return 0.25;
+    if (start < number.end && end > number.start) return 0;
+    return start >= clause.start && end <= clause.end ? 1 : 0.6;
+  };
+  const others = readMentions(text.slice(earlier, own.end), { language: context.protocol?.language ?? 'en', names: plannedNames(context) })
+    .filter((each) => each.end <= number.start || each.start >= number.end);
+  const { places, nearest } = readPlaces(words, number, weightAt, context);
+  return {
+    cues: readCues(words, weightAt), before: prepositionBefore(words, number.start), places, nearest, groups: groupsOf(context),
+    quantities: readQuantities(words, weightAt, context), ...readTimes(words, number, others, weightAt, context, moments), levels: levelsIn(others, ownStart),
+  };
+}
+
+function groupsOf(context: FormulaContext): Set<string> {
+  const tanks = context.protocol?.tanks ?? [];
+  return new Set(tanks.flatMap((tank) => [tank.group?.value, tank.role?.value].filter((each) => each !== undefined)).filter((name) => !tanks.some((tank) => tank.id === name)));
+}
+
+const cuePatterns = Object.entries(cueForms).map(([cue, forms]) => ({ cue: cue as Cue, pattern: formPattern(forms) }));
+
+function readCues(words: string, weightAt: WeightAt): Map<Cue, number> {
+  const found = new Map<Cue, number>();
+  for (const { cue, pattern } of cuePatterns) {
+    for (const each of words.matchAll(pattern)) {
+      const weight = weightAt(each.index, each.index + each[0].length);
+      if (weight > (found.get(cue) ?? 0)) found.set(cue, weight);
+    }
+  }
+  return found;
+}
+
+/** `by`, `to`, `from`, `at`, `of`: skips `about`, `only`, `as little as` and the sign of a scale. */
+function prepositionBefore(words: string, start: number): string {
+  const before = words.slice(Math.max(0, start - 40), start).replace(/(?:\s|~|≈|^)(?:about|around|nearly|almost|roughly|only|just|some|a|an|as little as|as much as|no more than|ph|barely|hardly|still|another|a mere|exactly)(?=\s|$)/gu, '').trimEnd();
+  return /(?<![\p{L}])(by|to|from|at|of|with|than|under|below|above|over|until|for)$/u.exec(before)?.[1] ?? '';
+}
+
+function levelsIn(others: readonly AnyMention[], ownStart: number): NumberValue[] {
+  return others.flatMap((each): NumberValue[] => (each.kind === 'number' && each.start >= ownStart && each.unit !== null && each.written === 'digits'
+    ? [{ type: 'number', value: each.value, unit: each.unit, contributions: null }] : []));
+}

@@ -8,7 +8,14 @@ import { WrongUse } from './command.ts';
 export const noteEnding = '.tank.md';
 
 /** A note read from disk. `name` is the path as the user gave it, with forward slashes. */
-export interface NoteFile { readonly name: string; readonly path: string; readonly text: string; readonly note: Note }
+export interface NoteFile {
+  readonly name: string;
+  readonly path: string;
+  readonly text: string;
+  readonly note: Note;
+  /** The file as it is on disk. */
+  readonly bytes: Uint8Array;
+}
 
 const slashes = (name: string): string => name.split(path.sep).join('/');
 
@@ -41,12 +48,20 @@ export async function readNoteFile(name: string): Promise<NoteFile> {
   const bytes = await readFile(name).catch((error: NodeJS.ErrnoException) => {
     throw new WrongUse(error.code === 'ENOENT' ? `There is no file "${name}".` : `The file "${name}" cannot be read (${error.code ?? error.message}).`);
   });
-  let text: string;
+  return { ...await noteFromText(name, decodeNote(name, bytes)), bytes };
+}
+
+/** The text of a note's bytes, without a byte order mark. Throws WrongUse for anything but UTF-8. */
+export function decodeNote(name: string, bytes: Uint8Array): string {
   try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
     throw new WrongUse(`The file "${name}" is not UTF-8 text; save it as UTF-8 and try again.`);
   }
+}
+
+/** Reads a note from its text, with the data files beside it. */
+export async function noteFromText(name: string, text: string): Promise<Omit<NoteFile, 'bytes'>> {
   const options = { fileIsNote: name.endsWith(noteEnding) };
   const first = readNote(text, undefined, undefined, options);
   if (first.wants.length === 0) return { name: slashes(name), path: name, text, note: first };

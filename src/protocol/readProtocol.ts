@@ -65,6 +65,7 @@ function readPlan(reader: MapReader, range: SourceRange, collector: Collector): 
   const derived = schedule ? derivedPhases(schedule.start, schedule.end, nightsOf(schedule.start, schedule.end, schedule.lightOff, schedule.lightOn, sun)) : [];
   const typed = readPhases(reader, zone, schedule, withEvents, derived, names, collector);
   const pairNode = reader.textNode('pair within');
+  const publishedNode = reader.textNode('published');
   const orderRule = readOrderRule(reader, tankIds);
   const expect = readExpectations(reader, measure, collector);
   const seal = reader.text('sealed');
@@ -74,6 +75,7 @@ function readPlan(reader: MapReader, range: SourceRange, collector: Collector): 
     language: readLanguage(reader, collector), licence: reader.text('licence'), place, zone, tanks, differs: readDiffers(reader, tanks, collector), schedule, events, measure,
     equalise: readEqualise(reader), phases: [...typed, ...derived], limits: readLimits(reader, measure, collector), stopRules: readStopRules(reader),
     order: orderRule ? [] : readTankList(reader, 'order', tankIds, collector), seed: reader.text('seed'),
+    answer: reader.text('answer'), published: publishedNode && readInstant(publishedNode, 'published', scopeOf(zone, schedule?.start ?? null, known), collector),
     ...(orderRule ? { orderRule } : {}), ...(expect.length > 0 ? { expect } : {}),
     pairWithin: (pairNode && readDurationText(pairNode, collector, 'pair within')?.value) || 0,
     repeats: reader.text('repeats'), accepted: placedTexts(reader.texts('accepted', true)), sealed: seal, sun,

@@ -139,6 +139,10 @@ export interface Protocol {
   readonly question: Placed<string> | null;
   readonly hypothesis: Placed<string> | null;
   readonly by: Placed<string> | null;
+  /** The answer in one sentence, claims and all. */
+  readonly answer?: Placed<string> | null;
+  /** Time of publishing. */
+  readonly published?: Placed<Instant> | null;
   /** Language of the note's prose; decimal marks in claims follow it. */
   readonly language: string;
   readonly licence: Placed<string> | null;

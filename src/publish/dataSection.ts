@@ -5,6 +5,7 @@ import type { ReadingsTable } from '../readings/types.ts';
 import type { RenderContext } from '../render/context.ts';
 import { formatInstant } from '../time/text.ts';
 import { element, escapeHtml, type Html } from '../render/html.ts';
+import { embedHtml, type PostSource } from './embed.ts';
 
 /** SHA-256 of a text as UTF-8, in hexadecimal. */
 export function textHash(text: string): string {
@@ -29,22 +30,21 @@ function rawTable(table: ReadingsTable, index: number, several: boolean, context
     element('table', {}, element('caption', {}, element('span', { class: 'evenwater-caption' }, escapeHtml(caption))), element('thead', {}, head), element('tbody', {}, ...rows))));
 }
 
-export function dataSectionHtml(context: RenderContext, toolVersion: string): Html {
+export function dataSectionHtml(context: RenderContext, source: PostSource): Html {
   const { note } = context;
   const { protocol } = note;
   const tables = note.tables.filter((table) => table.rows.length > 0);
   const fact = (name: string, value: Html): Html => element('dt', {}, name) + element('dd', {}, value);
   const facts = [
-    fact('Note', element('span', { class: 'hash' }, `SHA-256 ${textHash(note.text)}`)),
-    ...note.tables.flatMap((table) => (table.file?.sha256 ? [fact(escapeHtml(table.file.path), element('span', { class: 'hash' }, escapeHtml(`SHA-256 ${table.file.sha256}`)))] : [])),
+    ...source.files.map((file) => fact(file.role === 'note' ? 'Note' : escapeHtml(file.path), element('span', { class: 'hash' }, `SHA-256 ${file.sha256}`))),
     ...(protocol ? [fact('Times', escapeHtml(protocol.zone.name === 'UTC' ? 'UTC' : `local time in ${protocol.zone.name}`))] : []),
     ...(protocol?.licence ? [fact('Licence', escapeHtml(protocol.licence.value))] : []),
-    ...(note.accepted.length > 0 ? [fact('Accepted', escapeHtml(`warnings the author looked at and let stand: ${[...new Set(note.accepted.map((each) => each.code))].join(', ')}`))] : []),
-    fact('Made with', escapeHtml(`Evenwater ${toolVersion}`)),
+    ...(note.accepted.length > 0 ? [fact('Accepted', escapeHtml(`by the author, who looked at these warnings and lets them stand: ${[...new Set(note.accepted.map((each) => each.code))].join(', ')}`))] : []),
+    fact('Made with', escapeHtml(`Evenwater ${source.toolVersion}`)),
   ].join('');
   const key = 'In the table below a value in brackets was left out of every calculation, “a->b” is a correction with its first value kept, “?” marks a doubtful reading, “-” a reading not taken, “<” and “>” a value outside the instrument’s range, and “a/b” repeats taken at once.';
   return element('section', { class: 'data evenwater-block', 'aria-labelledby': 'data' }, element('h2', { id: 'data' }, 'Data and plan'),
-    element('dl', { class: 'facts' }, facts),
+    element('dl', { class: 'facts' }, facts), embedHtml(source.files),
     tables.length > 0 ? element('p', {}, escapeHtml(key)) : '', ...tables.map((table, index) => rawTable(table, index, tables.length > 1, context)),
     element('details', { class: 'whole' }, element('summary', {}, 'The note as it was written'), element('pre', { class: 'note-text' }, '\n', escapeHtml(note.text))));
 }

@@ -10,6 +10,8 @@ import { createRenderContext, type RenderContext } from '../render/context.ts';
 import { element, escapeHtml, tameText, type Html } from '../render/html.ts';
 import { datesWords } from '../charts/chartWords.ts';
 import { dataSectionHtml } from './dataSection.ts';
+import { embeddedFiles, embedMeta, type PostSource } from './embed.ts';
+import { publishedOf, publishedWords } from './published.ts';
 import { createPostParser } from './postMarkdown.ts';
 import { referencesHtml } from './references.ts';
 import { postStyle } from './style.ts';
@@ -19,6 +21,12 @@ export interface PostOptions {
   /** File name without `.tank.md`: the name of the post, and its title when the note has none. */
   readonly stem: string;
   readonly toolVersion: string;
+  /** Name of the note's file; default `<stem>.tank.md`. */
+  readonly noteName?: string;
+  /** The note's file as it is on disk; default its text as UTF-8. */
+  readonly noteBytes?: Uint8Array;
+  /** Time of publishing, as `readPublished` gives it; default the protocol's, else none is printed. */
+  readonly published?: string;
 }
 
 /** Nothing may run and nothing may be fetched; the page's own style and images inside it are all there is. */
@@ -50,7 +58,7 @@ function takeTitle(tokens: Token[]): { title: Token[]; rest: Token[] } {
 
 const plain = (html: Html): string => html.replace(/<[^>]*>/g, '').replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&quot;/g, '"').replace(/&#39;/g, '\'').replace(/&amp;/g, '&').replace(/\s+/g, ' ').trim();
 
-function bylineHtml(note: Note): Html {
+function bylineHtml(note: Note, published: string | null): Html {
   const { protocol } = note;
   if (!protocol) return '';
   const { schedule } = protocol;
@@ -61,6 +69,7 @@ function bylineHtml(note: Note): Html {
     parts.push(element('time', { datetime: formatInstant(schedule.start, protocol.zone) }, escapeHtml(datesWords(schedule.start, end, protocol))));
   }
   if (protocol.place.name) parts.push(escapeHtml(protocol.place.name.value));
+  if (published !== null) parts.push(`published ${element('time', { datetime: published }, escapeHtml(publishedWords(published)))}`);
   return parts.length === 0 ? '' : element('p', { class: 'byline' }, ...parts.map((part) => element('span', {}, part)));
 }
 
@@ -78,6 +87,10 @@ export async function publishPost(note: Note, options: PostOptions): Promise<{ h
   const name = note.protocol?.title?.value ?? options.stem;
   const heading = title.length > 0 ? md.renderer.render(title, md.options, env).trim() : element('h1', {}, escapeHtml(name));
   const text = md.renderer.render(rest, md.options, env);
+  const source: PostSource = {
+    stem: options.stem, toolVersion: options.toolVersion, published: publishedOf(note, options.published),
+    files: embeddedFiles(note, options.noteName ?? `${options.stem}.tank.md`, options.noteBytes),
+  };
   const language = /^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/.test(note.protocol?.language ?? '') ? note.protocol!.language : 'en';
   const head = [
     '<meta charset="utf-8">',
@@ -88,6 +101,7 @@ export async function publishPost(note: Note, options: PostOptions): Promise<{ h
     element('meta', { name: 'generator', content: `Evenwater ${options.toolVersion}` }),
     ...(note.protocol?.by ? [element('meta', { name: 'author', content: note.protocol.by.value })] : []),
     ...(note.protocol?.question ? [element('meta', { name: 'description', content: note.protocol.question.value })] : []),
+    ...embedMeta(source),
     element('title', {}, escapeHtml(plain(heading) || name)),
     `<style>${postStyle}</style>`,
   ];
@@ -102,12 +116,12 @@ ${head.join('\n')}
 <article class="evenwater-written">
 <header>
 ${heading}
-${bylineHtml(note)}
+${bylineHtml(note, source.published)}
 </header>
 ${text}</article>
 ${appendixHtml(context)}
 ${referencesHtml(context)}
-${dataSectionHtml(context, options.toolVersion)}
+${dataSectionHtml(context, source)}
 <footer><p>${escapeHtml(`Made with Evenwater ${options.toolVersion}. Each marked number and statement was checked against the readings when this page was made; a mark says what was checked, not that the cause is proved.`)}</p></footer>
 </main>
 </body>

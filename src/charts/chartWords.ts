@@ -52,9 +52,9 @@ function tally(drawn: readonly Drawn[]): Tally {
 
 const plural = (count: number, one: string, many: string): string => (count === 1 ? one : many);
 
-function seriesSentence(drawn: Drawn, panel: Panel, protocol: Protocol): string {
+function seriesSentence(drawn: Drawn, panel: Panel, panels: number, protocol: Protocol): string {
   const used = drawn.points.filter((point) => point.segment >= 0);
-  const several = new Set(panel.drawn.map((each) => each.series.quantity)).size > 1;
+  const several = panels > 1 || new Set(panel.drawn.map((each) => each.series.quantity)).size > 1;
   const label = capital(drawn.label);
   const name = several || panel.drawn.length === 1 ? `${label}, ${quantityWords(protocol, drawn.series.quantity)}`.replace(/(, [^,]+)\1$/, '$1') : label;
   if (used.length === 0) return `${name}: no reading that counts.`;
@@ -101,7 +101,7 @@ export function alternativeOf(facts: ChartFacts): string {
   const { protocol, panels } = facts;
   const what = listWords([...new Set(panels.map((panel) => panel.title.charAt(0).toLowerCase() + panel.title.slice(1)).map((title) => (/^p[h ]/i.test(title) ? title.replace(/^p/, 'p') : title)))]);
   const sentences = [`Line chart of ${what} from ${momentWords(facts.from, protocol)} to ${momentWords(facts.to, protocol)} (${protocol.zone.name}).`];
-  for (const panel of panels) for (const drawn of panel.drawn) sentences.push(seriesSentence(drawn, panel, protocol));
+  for (const panel of panels) for (const drawn of panel.drawn) sentences.push(seriesSentence(drawn, panel, panels.length, protocol));
   const dark = bandsWords(facts, 'dark');
   const twilight = bandsWords(facts, 'twilight');
   const spans = (parts: readonly string[]): string => (parts.length <= 3 ? listWords(parts) : `${parts[0]!} and ${parts.length - 1} later nights`);

@@ -60,7 +60,7 @@ function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
         const value = convert(bound.value.value, bound.value.unit, unit);
         if (!Number.isFinite(value)) continue;
         const decimals = Math.min(3, (String(Number(value.toPrecision(6))).split('.')[1] ?? '').length);
-        lines.push({ panel: index, value, side, label: `${limit.for}: ${side} ${decimalText(value, decimals, protocol)}${unit.print === '1' ? '' : ` ${unit.print}`}` });
+        lines.push({ panel: index, value, side, label: `${side} ${decimalText(value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`} for ${limit.for}` });
       }
     }
   });

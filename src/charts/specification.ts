@@ -56,7 +56,7 @@ function frameOf(drawing: Drawing): Frame {
   const tickText = (axis: Axis): string[] => axis.ticks.map((tick) => tick.toFixed(axis.decimals));
   const left = Math.max(30, ...drawing.axes.flatMap((axis) => tickText(axis).map((text) => Math.ceil(textWidth(text, small)) + 14)));
   const labels = drawing.panels.flatMap((panel) => panel.drawn.flatMap((drawn) => wrapText(drawn.label, small, labelWidth, 2)));
-  const right = narrow ? 14 : Math.ceil(Math.max(24, ...labels.map((label) => textWidth(label, small) + 20)));
+  const right = narrow ? 20 : Math.ceil(Math.max(24, ...labels.map((label) => textWidth(label, small) + 20)));
   const plot = drawing.width - left - right;
   const x = (at: Instant): number => ((at - drawing.from) / (drawing.to - drawing.from)) * plot;
   const eventTexts = drawing.events.map((event) => cutText(event.label, 10, Math.max(x(event.at), plot - x(event.at)) - 8));

@@ -67,7 +67,13 @@ suite('charts: words', () => {
     assert.match(alternative, /Floating-mat tank: starts at 8\.21 mg\/L \(20:00\), lowest 4\.80 mg\/L at 07:00, highest 8\.26 mg\/L at 22:00, ends at 6\.20 mg\/L \(10:00\); 14 readings, 1 left out\./);
     assert.match(alternative, /Open-surface tank: starts at 8\.31 mg\/L \(20:00\), lowest 7\.96 mg\/L at 07:00/);
     assert.match(alternative, /Event: Air pump on \(floating-mat tank\) at 02:00\./);
-    assert.match(alternative, /Limit drawn: small catfish: at least 5 mg\/L\./);
+    assert.match(alternative, /Limit drawn: at least 5 mg\/L for small catfish\./);
+  });
+
+  test('several panels: each sentence names its quantity; over days each time has its date', () => {
+    assert.match(chartOf('show: [DO, T]').alternative, /Floating-mat tank, water temperature: starts at 24\.9 °C \(20:00\)/);
+    const days = nightProtocol.replace('end: 2026-03-15 10:00', 'end: 2026-03-17 10:00');
+    assert.match(chartOf('show: mat.DO', 'time mat.DO\n2026-03-14T20:00 8.2\n2026-03-15T20:00 7.5\n2026-03-16T20:00 7.9\n', days).alternative, /lowest 7\.5 mg\/L at 20:00 on 15 March, /);
   });
 
   test('the caption explains the marks that occur, and no others', () => {

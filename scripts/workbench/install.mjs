@@ -44,9 +44,9 @@ function installEditor() {
 
 /** Path of a Chromium, or null. Only a continuous-integration run as root installs Debian's own. */
 function findChromium() {
-  const candidates = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
-  const found = () => candidates.find((each) => each && existsSync(each)) ?? null;
-  if (found() || process.env.CI !== 'true' || process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return found();
+  const candidates = process.env.CHROMIUM ? [process.env.CHROMIUM] : ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+  const found = () => candidates.find((each) => existsSync(each)) ?? null;
+  if (found() || process.env.CHROMIUM || process.env.CI !== 'true' || process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return found();
   console.error('Installing Chromium (apt-get) …');
   quiet('apt-get', ['update'], root);
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };

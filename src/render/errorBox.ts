@@ -2,6 +2,7 @@
 import type { Problem, SourceRange } from '../problems/problem.ts';
 import type { Note } from '../experiment/types.ts';
 import type { Block } from '../note/syntax.ts';
+import { isDesignCode } from '../design/checkDesign.ts';
 import { problemSentence } from '../words/words.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
@@ -35,5 +36,7 @@ export function problemsHtml(note: Note, problems: readonly Problem[]): Html {
 
 /** The problems of a block as a box. */
 export function blockProblemsHtml(note: Note, block: Block): Html {
-  return problemsHtml(note, problemsIn(note, block.range, 'warning'));
+  const own = problemsIn(note, block.range, 'warning');
+  // The plan card has a place of its own for these.
+  return problemsHtml(note, block.word === 'protocol' && note.protocol ? own.filter((each) => !isDesignCode(each.code) && each.code !== 'stop-rule-crossed') : own);
 }

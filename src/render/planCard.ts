@@ -7,6 +7,9 @@ import type { NumberValue, Unit } from '../quantities/types.ts';
 import { formatClock } from '../time/text.ts';
 import { capital, listWords } from '../charts/panels.ts';
 import { cautionPreface, cautionsOf } from './cautions.ts';
+import { designCheckHtml } from './designCheck.ts';
+import { preparationHtml } from './preparation.ts';
+import { stopAlarmHtml } from './stopAlarm.ts';
 import { computed, dataHtml, formulaWords, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 import { tankMark } from './tankMark.ts';
@@ -135,6 +138,7 @@ export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
   if (protocol.equalise.length > 0) parts.push(heading('Made alike beforehand'), element('ol', { class: 'evenwater-steps' }, ...protocol.equalise.map((step, index) => equaliseItem(step, index, protocol, context))));
   if (protocol.stopRules.length > 0) parts.push(heading('Ended early if'), element('ul', { class: 'evenwater-steps' }, ...protocol.stopRules.map((rule, index) => stopItem(rule, index, protocol, context))));
   if (protocol.measure.length > 0) parts.push(heading('Instruments'), instrumentsTable(protocol));
+  parts.push(heading('Design check'), designCheckHtml(context), preparationHtml(protocol, false));
   const cautions = cautionsOf(protocol);
   if (cautions.length > 0) {
     const list = element('ul', {}, ...cautions.map((each) => element('li', {}, element('strong', {}, escapeHtml(`${each.title}. `)), escapeHtml(each.text))));
@@ -142,5 +146,5 @@ export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
       element('summary', {}, element('strong', {}, 'Cautions'), context.target === 'post' ? '' : escapeHtml(`: ${listWords(cautions.map((each) => each.title.charAt(0).toLowerCase() + each.title.slice(1)))}`)),
       list, element('p', { class: 'evenwater-preface' }, cautionPreface)));
   }
-  return element('section', { class: 'evenwater-card evenwater-plan', 'aria-label': 'The plan' }, element('p', { class: 'evenwater-label' }, 'Plan'), ...parts);
+  return element('section', { class: 'evenwater-card evenwater-plan', 'aria-label': 'The plan' }, element('p', { class: 'evenwater-label' }, 'Plan'), stopAlarmHtml(protocol, context), ...parts);
 }

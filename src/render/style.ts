@@ -124,6 +124,25 @@ export const blockStyle = `
 .evenwater-block summary:focus-visible { outline: 2px solid var(--evenwater-accent); outline-offset: 2px; }
 .evenwater-alternative { margin: 0.2rem 0; font-size: 0.82rem; color: var(--evenwater-muted); }
 .evenwater-cautions { margin-top: 1.1rem; border-top: 1px solid var(--evenwater-line); padding-top: 0.7rem; }
+.evenwater-preparation { margin-top: 1.1rem; border-top: 1px solid var(--evenwater-line); padding-top: 0.7rem; }
+.evenwater-block ul.evenwater-design { list-style: none; padding: 0; margin: 0.3rem 0; }
+.evenwater-block li.evenwater-design-point { display: flex; gap: 0.6rem; margin: 0.45rem 0; }
+.evenwater-design-point .evenwater-sign { border-color: var(--evenwater-strong); color: var(--evenwater-muted); }
+.evenwater-design-point.evenwater-warning .evenwater-sign { border-color: var(--evenwater-warn); color: var(--evenwater-warn); }
+.evenwater-design-point .evenwater-why { font-size: 0.82rem; text-wrap: pretty; }
+.evenwater-block ul.evenwater-checklist { list-style: none; padding-left: 0.1rem; }
+.evenwater-checklist li { padding-left: 1.35rem; text-indent: -1.35rem; }
+.evenwater-checklist li::before { content: ""; display: inline-block; box-sizing: border-box; width: 0.8em; height: 0.8em; margin-right: 0.55rem; border: 1.2px solid var(--evenwater-strong); border-radius: 0.15em; vertical-align: -0.05em; text-indent: 0; }
+.evenwater-alarm { margin: 0.5rem 0 1.1rem; padding: 0.9rem 1.1rem; border: 4px solid var(--evenwater-bad); border-radius: 0.4rem; background: var(--evenwater-bad-ground); font-size: 1rem; }
+.evenwater-alarm p { margin: 0.25rem 0; }
+.evenwater-alarm-head { font-size: 1.45rem; font-weight: 800; line-height: 1.2; color: var(--evenwater-bad); }
+.evenwater-alarm-do { font-size: 1.2rem; font-weight: 700; line-height: 1.3; }
+.evenwater-alarm.evenwater-written-up { border-width: 2px; font-size: 0.875rem; }
+.evenwater-written-up .evenwater-alarm-head { font-size: 1.05rem; }
+.evenwater-written-up .evenwater-alarm-do { font-size: inherit; font-weight: 400; }
+.evenwater-label-sun { fill: var(--evenwater-muted); font-style: italic; }
+.evenwater-mark-sun { stroke: var(--evenwater-muted); stroke-width: 1; stroke-dasharray: 1 3; }
+.evenwater-typed-phase { stroke: var(--evenwater-text); stroke-width: 1.2; fill: none; }
 .evenwater-cite { font-style: normal; }
 `;
 

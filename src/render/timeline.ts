@@ -33,9 +33,10 @@ export function timelineHtml(protocol: Protocol, words: string): Html {
   const marks = [
     ...schedule.lightOff.filter(inside).map((instant) => ({ instant, text: `lights off ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
     ...schedule.lightOn.filter(inside).map((instant) => ({ instant, text: `lights on ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
+    ...sunMarks(protocol, from, end).map((mark) => ({ ...mark, kind: 'sun' })),
     ...protocol.events.filter((event) => inside(event.at)).map((event) => ({ instant: event.at, text: `${event.what} ${formatClock(event.at, protocol.zone)}`, kind: 'event' })),
   ].sort((a, b) => a.instant - b.instant);
-  const many = marks.filter((mark) => mark.kind === 'lamp').length > 6;
+  const many = marks.filter((mark) => mark.kind !== 'event').length > 6;
   const labelled = marks.filter((mark) => !many || mark.kind === 'event').slice(0, 10).map((mark) => ({ ...mark, text: cutText(mark.text, 11, plannedWidth - 20) }));
   const rows = rowsOf(labelled.map((mark) => ({ at: ((mark.instant - from) / span) * plannedWidth, width: textWidth(mark.text, 11) + 8 })), plannedWidth, 6);
   const most = Math.max(0, ...rows.map((each) => each.row + 1));
@@ -63,17 +64,45 @@ export function timelineHtml(protocol: Protocol, words: string): Html {
     parts.push(element('line', { class: `evenwater-mark-${mark.kind}`, x1: at(mark.instant), x2: at(mark.instant), y1: y - 6, y2: top + bar }));
     parts.push(element('text', { class: `evenwater-label-${mark.kind}`, x: at(mark.instant), y: y + 2, dx: place.align === 'left' ? 4 : -4, 'text-anchor': place.align === 'left' ? 'start' : 'end' }, escapeHtml(mark.text)));
   });
+  // Phases with names of the author's own stand below the readings, in rows where they overlap.
+  const typed = phases.filter((phase) => phase.typed !== null).slice(0, 8);
+  const ends: Instant[] = [];
+  let below = 0;
+  for (const phase of typed) {
+    const first = Math.max(from, phase.window.from);
+    const last = Math.min(end, phase.window.to);
+    const free = ends.findIndex((each) => each <= first);
+    const row = free < 0 ? ends.length : free;
+    if (row > 3) continue;
+    ends[row] = last;
+    const y = top + bar + 20 + row * 20;
+    below = Math.max(below, (row + 1) * 20);
+    parts.push(element('line', { class: 'evenwater-typed-phase', x1: at(first), x2: at(last), y1: y, y2: y }));
+    for (const edge of [first, last]) parts.push(element('line', { class: 'evenwater-typed-phase', x1: at(edge), x2: at(edge), y1: y - 3, y2: y + 3 }));
+    const middle = (first + last) / 2;
+    const share = (middle - from) / span;
+    parts.push(element('text', { class: 'evenwater-phase', x: at(middle), y: y + 12, 'text-anchor': share < 0.08 ? 'start' : share > 0.92 ? 'end' : 'middle' }, escapeHtml(phase.id)));
+  }
   const offset = protocol.zone.offsetAt(from);
   const days = span > 72 * hour;
   const ticks = timeTicks(from + offset, end + offset, 6).map((wall) => wall - offset);
   ticks.forEach((tick) => {
     const position = (tick - from) / span;
     const anchor = position < 0.06 ? 'start' : position > 0.94 ? 'end' : 'middle';
-    parts.push(element('text', { class: 'evenwater-tick', x: at(tick), y: top + bar + 23, 'text-anchor': anchor }, days ? dateWords(tick, protocol).replace(/^(\d+ \p{L}{3}).*$/u, '$1') : formatClock(tick, protocol.zone)));
+    parts.push(element('text', { class: 'evenwater-tick', x: at(tick), y: top + bar + 23 + below, 'text-anchor': anchor }, days ? dateWords(tick, protocol).replace(/^(\d+ \p{L}{3}).*$/u, '$1') : formatClock(tick, protocol.zone)));
   });
-  const height = top + bar + 28;
+  const height = top + bar + 28 + below;
   return element('div', { class: 'evenwater-timeline' },
     element('svg', { width: '100%', height, role: 'img', 'aria-label': words }, element('title', {}, escapeHtml(words)), ...parts));
+}
+
+/** Sunrise and sunset inside a run of at most three days. */
+function sunMarks(protocol: Protocol, from: Instant, end: Instant): { instant: Instant; text: string }[] {
+  if (end - from > 72 * hour || !protocol.place.daylight) return [];
+  return protocol.sun.flatMap((day) => (['sunrise', 'sunset'] as const).flatMap((name) => {
+    const instant = day[name];
+    return instant === null || instant < from || instant > end ? [] : [{ instant, text: `${name} ${formatClock(instant, protocol.zone)}` }];
+  }));
 }
 
 /** The schedule in words: from when to when, the lights, the readings planned. */

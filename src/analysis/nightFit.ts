@@ -1,9 +1,11 @@
 // Respiration and surface exchange from a dark stretch: the oxygen balance fitted to the readings, each row with its own
 // solubility. dC/dt = k (Cs − C) − R. Odum (1956), Limnology and Oceanography 1, 102–117.
+import { studentQuantile } from '../statistics/distributions.ts';
 import { fitLine } from '../statistics/regression.ts';
 import { solveLeastSquares } from '../statistics/leastSquares.ts';
 import { fitCurve, parameterCorrelation, parameterInterval, type CurveFit } from '../statistics/levenbergMarquardt.ts';
 import { isStatisticsProblem, type Interval, type StatisticsProblem } from '../statistics/outcome.ts';
+import { serialEstimate } from '../statistics/serialModel.ts';
 
 /** One row: hours since the start of the stretch, oxygen and solubility in mg/L. */
 export interface NightRow { readonly hours: number; readonly oxygen: number; readonly solubility: number }
@@ -17,11 +19,22 @@ export interface NightFit {
   readonly respiration: number;
   readonly exchangeInterval: Interval;
   readonly respirationInterval: Interval;
+  /** The pair together: both hold at once in 95 % of nights (a box about the joint region, by Snedecor's F). */
+  readonly jointExchange: Interval;
+  readonly jointRespiration: Interval;
+  /** What the night fixes best: the net loss at the mean deficit, R − k·D̄, mg/L an hour, with half its 95 % interval. */
+  readonly netLoss: { readonly value: number; readonly halfWidth: number; readonly meanDeficit: number };
   /** Correlation of the two estimates: near 1 they are known well together and badly apart. */
   readonly correlation: number;
   /** False where the interval of k reaches 0: the pair cannot be told apart, only the net decline is known. */
   readonly identified: boolean;
   readonly fit: CurveFit;
+  /** Covariance of C₀, k and R behind the intervals: that of the fit, widened where the scatter is correlated in time. */
+  readonly covariance: readonly (readonly number[])[];
+  /** Most credible lag-1 correlation of the scatter about the curve; null where too few rows tell. */
+  readonly serial: number | null;
+  /** The scatter follows its neighbours so closely that the intervals cover less often than they say (docs/coverage.md). */
+  readonly scatterFollows: boolean;
   /** Where the oxygen would come to rest with the mean solubility of the rows: Cs − R/k. */
   readonly equilibrium: number;
 }
@@ -64,8 +77,9 @@ export function nightRegression(rows: readonly NightRow[]): { readonly exchange:
 
 /**
  * Fits C₀, k and R by least squares. Rows in order of time, five at least, no two at one time. The start is the best of the
- * night-time regression and a row of rates from 0.02 to 60 over the whole stretch. Intervals are by Student's t and take the
- * scatter about the curve as independent.
+ * night-time regression and a row of rates from 0.02 to 60 over the whole stretch. Intervals: the scatter about the curve is
+ * taken as autoregressive of first order (see `serialEstimate`) in the curve's straight neighbourhood of the solution; with
+ * fewer than 8 rows, or rows without scatter, as independent, by Student's t.
  */
 export function fitNight(rows: readonly NightRow[], confidence = 0.95): NightFit | StatisticsProblem {
   const span = (rows.at(-1)?.hours ?? 0) - (rows[0]?.hours ?? 0);
@@ -110,13 +124,62 @@ export function fitNight(rows: readonly NightRow[], confidence = 0.95): NightFit
   const fit = fitCurve(curve, y, best.start, { gradient });
   if (isStatisticsProblem(fit)) return fit;
   const [initial, exchange, respiration] = fit.parameters as [number, number, number];
-  const exchangeInterval = parameterInterval(fit, 1, confidence);
+  const slopes = rows.map((_, index) => gradient(fit.parameters, index));
+  const widened = widen(rows, slopes, fit, confidence);
+  const exchangeInterval = widened.intervals[1]!;
   const meanSolubility = rows.reduce((sum, row) => sum + row.solubility, 0) / rows.length;
+  const degrees = fit.degreesOfFreedom;
+  // P(F > f) = (1 + 2f/n)^(−n/2) for 2 and n degrees of freedom.
+  const joint = Math.sqrt(degrees * ((1 - confidence) ** (-2 / degrees) - 1)) / studentQuantile(0.5 + confidence / 2, degrees);
+  const stretch = (interval: Interval): Interval => {
+    const centre = (interval.low + interval.high) / 2;
+    const half = joint * (interval.high - interval.low) / 2;
+    return { low: centre - half, high: centre + half };
+  };
+  const meanDeficit = meanSolubility - y.reduce((sum, each) => sum + each, 0) / y.length;
+  const { covariance } = widened;
+  const netVariance = covariance[2]![2]! - 2 * meanDeficit * covariance[1]![2]! + meanDeficit ** 2 * covariance[1]![1]!;
+  const netLoss = { value: respiration - exchange * meanDeficit, halfWidth: studentQuantile(0.5 + confidence / 2, degrees) * Math.sqrt(Math.max(0, netVariance)), meanDeficit };
   return {
-    initial, exchange, respiration, exchangeInterval, respirationInterval: parameterInterval(fit, 2, confidence),
+    jointExchange: stretch(exchangeInterval), jointRespiration: stretch(widened.intervals[2]!), netLoss,
+    initial, exchange, respiration, exchangeInterval, respirationInterval: widened.intervals[2]!, covariance: widened.covariance,
+    serial: widened.serial, scatterFollows: (widened.serial ?? 0) > 0.4,
     correlation: parameterCorrelation(fit, 1, 2), identified: exchangeInterval.low > 0, fit, equilibrium: meanSolubility - respiration / exchange,
   };
 }
+
+interface Widened { readonly intervals: readonly Interval[]; readonly covariance: readonly (readonly number[])[]; readonly serial: number | null }
+
+/** Intervals and covariance with the scatter's correlation in time counted in. */
+function widen(rows: readonly NightRow[], slopes: readonly (readonly number[])[], fit: CurveFit, confidence: number): Widened {
+  const plain = [0, 1, 2].map((place) => parameterInterval(fit, place, confidence));
+  const independent: Widened = { intervals: plain, covariance: fit.covariance, serial: null };
+  if (rows.length < leastForSerial || rows.length > mostForSerial) return independent;
+  const steps = rows.map((row, index) => (index === 0 ? 1 : row.hours - rows[index - 1]!.hours));
+  const usual = [...steps.slice(1)].sort((a, b) => a - b)[(steps.length - 1) >> 1]!;
+  const gaps = steps.map((step, index) => (index === 0 ? 1 : step / usual));
+  const found = [0, 1, 2].map((place) => serialEstimate(slopes, fit.residuals, place, { gaps, confidence, highest: highestCorrelation }));
+  const factors: number[] = [];
+  const intervals: Interval[] = [];
+  let serial = 0;
+  for (const [place, each] of found.entries()) {
+    if (isStatisticsProblem(each)) return independent;
+    const half = (each.interval.high - each.interval.low) / 2;
+    const centre = fit.parameters[place]!;
+    intervals.push({ low: centre - half, high: centre + half });
+    factors.push(2 * half / (plain[place]!.high - plain[place]!.low));
+    serial = each.correlation;
+  }
+  const covariance = fit.covariance.map((row, a) => row.map((each, b) => each * factors[a]! * factors[b]!));
+  return { intervals, covariance, serial };
+}
+
+/** Fewer rows tell nothing of the scatter's correlation. */
+const leastForSerial = 8;
+/** Correlations of the scatter from one row to the next that are reckoned with; a stronger one is taken for part of the curve. */
+export const highestCorrelation = 0.6;
+/** Above this many rows it takes too long while typing. */
+const mostForSerial = 2000;
 
 /** Hours from the first row until the fitted curve, with its mean solubility kept, reaches the level; null where it never does. */
 export function hoursToLevel(night: NightFit, level: number): number | null {

@@ -3,12 +3,14 @@ import { arithmeticFunctions } from './catalogue/arithmetic.ts';
 import { changeFunctions } from './catalogue/change.ts';
 import { comparisonFunctions } from './catalogue/comparison.ts';
 import type { FunctionEntry } from './catalogue/entry.ts';
+import { gapFunctions } from './catalogue/gap.ts';
 import { levelFunctions } from './catalogue/levels.ts';
 import { nightFunctions } from './catalogue/night.ts';
 import { oxygenFunctions } from './catalogue/oxygen.ts';
 import { pickingFunctions } from './catalogue/picking.ts';
 import { planFunctions } from './catalogue/plan.ts';
 import { summaryFunctions } from './catalogue/summary.ts';
+import { whatIfFunctions } from './catalogue/whatIf.ts';
 import { waterFunctions } from './catalogue/water.ts';
 
 export type { FunctionEntry, FunctionGroup, Parameter, OptionParameter, Signature } from './catalogue/entry.ts';
@@ -16,7 +18,7 @@ export { functionGroups, signatureLabel } from './catalogue/entry.ts';
 
 /** Every function, in the order of the reference. */
 export const functions: readonly FunctionEntry[] = [
-  ...pickingFunctions, ...summaryFunctions, ...changeFunctions, ...levelFunctions, ...comparisonFunctions, ...oxygenFunctions, ...nightFunctions, ...waterFunctions,
+  ...pickingFunctions, ...summaryFunctions, ...changeFunctions, ...levelFunctions, ...comparisonFunctions, ...gapFunctions, ...oxygenFunctions, ...nightFunctions, ...whatIfFunctions, ...waterFunctions,
   ...planFunctions, ...arithmeticFunctions,
 ];
 

@@ -34,11 +34,11 @@ const spacing: readonly number[] = correlations.map((each, index) =>
  * Winsten's transformation, gaps included) and the estimate's error from it; the errors are mixed with the weight of the
  * restricted likelihood of their correlation, every correlation beforehand equally credible (Zellner and Tiao 1964, Journal of
  * the American Statistical Association 59, 763–778). `gaps` are the distances of the rows to the row before in sampling intervals (the first is
- * not used); all 1 where not given; Infinity starts a new stretch. Needs 3 more rows than coefficients.
+ * not used); all 1 where not given; Infinity starts a new stretch. `highest` leaves out correlations above it. Needs 3 more rows than coefficients.
  */
 export function serialEstimate(
   rows: readonly (readonly number[])[], y: readonly number[], column: number,
-  options: { readonly gaps?: readonly number[]; readonly confidence?: number } = {},
+  options: { readonly gaps?: readonly number[]; readonly confidence?: number; readonly highest?: number } = {},
 ): SerialEstimate | StatisticsProblem {
   const width = rows[0]?.length ?? 0;
   const count = y.length;
@@ -55,6 +55,7 @@ export function serialEstimate(
   const shares = rows.map((row) => row.reduce((sum, each, place) => sum + each * (plain.unscaledCovariance[column]?.[place] as number), 0));
   const solved: { correlation: number; logWeight: number; error: number }[] = [];
   for (const [index, correlation] of correlations.entries()) {
+    if (correlation > (options.highest ?? 1)) continue;
     const white = whiten(rows, y, correlation, options.gaps);
     const linear = solveLeastSquares(white.rows, white.y);
     if (!linear) return { problem: 'not-identifiable' };

@@ -7,6 +7,7 @@ import { hour } from '../../time/instant.ts';
 import { formatNumber } from '../../quantities/format.ts';
 import { isStatisticsProblem } from '../../statistics/outcome.ts';
 import { serialEstimate } from '../../statistics/serialModel.ts';
+import { theilSen } from '../../statistics/theilSen.ts';
 import { medianStep } from '../../analysis/points.ts';
 import { formatDuration } from '../../time/text.ts';
 import { differenceUnit, parseUnit } from '../../quantities/units.ts';
@@ -72,12 +73,35 @@ function slope(call: Call): FormulaNumber | null {
   const decimals = enoughDecimals(line.slope, decimalsOf(points, 1));
   if (serial && !isStatisticsProblem(serial)) {
     call.remark('serial', { correlation: formatNumber(serial.correlation, 2) });
+    if (serial.nearlyRandomWalk) call.remark('nearly-random-walk');
     // Half the interval over 2, so that the 95 % half-width printed is that of Student's t.
     const contributions = new Map([[`scatter:${call.run.textOf(call.range)}`, (serial.interval.high - serial.interval.low) / 4]]);
     return { ...numberValue(line.slope, rateUnit(call.series(0).unit), contributions), ...decimals };
   }
   const parts = points.map((point, index) => ({ value: call.numberAt(point, 0), derivative: line.weights[index]! }));
   return { ...combine(line.slope, rateUnit(call.series(0).unit), parts), ...decimals };
+}
+
+/** The median of all slopes between two readings, with Sen's interval by Kendall's statistic. */
+function robustSlope(call: Call): FormulaNumber | null {
+  const points = call.points(0, 1);
+  if (!points || !call.needs(points, 3, 0)) return null;
+  const line = theilSen(points.map((point) => (point.time - points[0]!.time) / hour), points.map((point) => point.value));
+  if (isStatisticsProblem(line)) {
+    const args = { function: call.name, name: call.run.textOf(call.rangeOf(0)), count: points.length };
+    return line.problem === 'too-many-arrangements' ? call.fail('too-many-readings', { ...args, most: 2000 }) : call.fail('too-few-readings', { ...args, least: 3 });
+  }
+  call.use(points);
+  const decimals = enoughDecimals(line.slope, decimalsOf(points, 1));
+  if (!line.interval) {
+    call.remark('median-slope-alone', { count: line.pairs });
+    return { ...numberValue(line.slope, rateUnit(call.series(0).unit)), ...decimals };
+  }
+  const places = decimals.decimals ?? 3;
+  call.remark('median-slope', { count: line.pairs, low: formatNumber(line.interval.low, places), high: formatNumber(line.interval.high, places) });
+  // Sen's interval is not symmetric: its longer side is taken for ±.
+  const half = Math.max(line.interval.high - line.slope, line.slope - line.interval.low);
+  return { ...numberValue(line.slope, rateUnit(call.series(0).unit), new Map([[`scatter:${call.run.textOf(call.range)}`, half / 2]])), ...decimals };
 }
 
 /** Above this many readings the interval by serial correlation takes too long while typing. */
@@ -217,6 +241,13 @@ export const changeFunctions: readonly FunctionEntry[] = [
     source: 'interval with serial correlation: Zellner and Tiao (1964), Journal of the American Statistical Association 59, 763–778',
     example: { formula: 'slope(mat.DO, 22:00..01:00)', on: mat, gives: '-0.428 mg/L/h' }, words: 'the slope of the line fitted to {1}{window}',
     evaluate: slope,
+  },
+  {
+    name: 'robust-slope', group: 'change', gives: 'number', units: perHourWords, signatures: seriesAndWindow,
+    definition: 'The median of the slopes between every two readings in the window, per hour: a few wild readings hardly move it.', equation: 'median of (sⱼ − sᵢ) / (tⱼ − tᵢ)',
+    source: 'Theil (1950); Sen (1968), Journal of the American Statistical Association 63, 1379–1389',
+    example: { formula: 'robust-slope(mat.DO, 22:00..01:00)', on: mat, gives: '-0.433 mg/L/h' }, words: 'the median slope of {1}{window}',
+    evaluate: robustSlope,
   },
   {
     name: 'steepest-fall', group: 'change', gives: 'number', units: perHourWords, signatures: steepestSignature,

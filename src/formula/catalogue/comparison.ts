@@ -7,7 +7,7 @@ import type { Call } from '../call.ts';
 import { between } from '../../analysis/points.ts';
 import { calculate } from '../operations.ts';
 import type { FormulaNumber, FormulaValue, SeriesValue } from '../types.ts';
-import { contrast } from './contrast.ts';
+import { contrast, permutationP } from './contrast.ts';
 import { windowParameter, type FunctionEntry, type Signature } from './entry.ts';
 
 const pair: readonly Signature[] = [{
@@ -99,6 +99,15 @@ export const comparisonFunctions: readonly FunctionEntry[] = [
     example: { formula: 'contrast(DO, dark)', on: 'the oxygen of both tanks', gives: '-1.51 mg/L' },
     words: 'the change of {1} in the treatment tanks beyond that in the control tanks, from the baseline{window}',
     evaluate: contrast,
+  },
+  {
+    name: 'permutation-p', group: 'comparison', gives: 'number', units: 'a probability',
+    signatures: [{ parameters: [{ name: 'quantity', type: 'quantity', about: 'a measured quantity, such as DO' }, { ...windowParameter, optional: false }], options: [] }],
+    definition: 'The exact two-sided p of the contrast with each tank counted once: how many of all ways to divide the tanks into two groups set them at least as far apart; two tanks a side at least.',
+    equation: 'divisions with |difference of the tanks’ mean changes| ≥ the one seen, over all', source: 'Fisher (1935), The Design of Experiments; Hurlbert (1984), Ecological Monographs 54, 187–211',
+    example: { formula: 'permutation-p(DO, dark)', on: 'one tank a side, so there is no p', gives: 'replicates-needed' },
+    words: 'the exact permutation p of the change of {1} in the treatment tanks beyond that in the control tanks{window}',
+    evaluate: permutationP,
   },
   {
     name: 'resolved', group: 'comparison', gives: 'truth', units: 'true or false',

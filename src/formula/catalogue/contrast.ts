@@ -5,13 +5,13 @@ import { isFailure, numberValue, subtract } from '../../quantities/value.ts';
 import { formatNumber } from '../../quantities/format.ts';
 import { mean } from '../../statistics/describe.ts';
 import { isStatisticsProblem } from '../../statistics/outcome.ts';
-import { smallestSplitP } from '../../statistics/permutation.ts';
+import { exactSplit, smallestSplitP } from '../../statistics/permutation.ts';
 import { serialEstimate } from '../../statistics/serialModel.ts';
 import { welch } from '../../statistics/studentTests.ts';
 import { medianStep } from '../../analysis/points.ts';
 import type { Call } from '../call.ts';
 import { tanksNamed } from '../references.ts';
-import { groupSeries, joinByTime, pointNumber } from '../seriesValues.ts';
+import { groupSeries, joinByTime, one, pointNumber } from '../seriesValues.ts';
 import type { FormulaValue, SeriesPoint, SeriesValue, WindowValue } from '../types.ts';
 import { decimalsOf } from './summary.ts';
 
@@ -68,26 +68,53 @@ function betweenReadings(call: Call, points: readonly SeriesPoint[], d: readonly
   const found = serialEstimate(d.map((_, index) => [1, index >= before ? 1 : 0]), d, 1, { gaps });
   if (isStatisticsProblem(found)) return null;
   call.remark('serial', { correlation: formatNumber(found.correlation, 2) });
+  if (found.nearlyRandomWalk) call.remark('nearly-random-walk');
   return (found.interval.high - found.interval.low) / 2;
+}
+
+/** Each tank's own change from the baseline to the window, in the unit of the first series; null after a problem. */
+function changesOf(call: Call, tanks: readonly string[], quantity: string, before: WindowValue, after: WindowValue): number[] | null {
+  const found: number[] = [];
+  for (const tank of tanks) {
+    const series: SeriesValue | null = groupSeries(call.run, tank, [tank], quantity, null, call.rangeOf(0));
+    if (!series) return null;
+    const early = series.points.filter(inside(before));
+    const late = series.points.filter((point) => inside(after)(point) && !inside(before)(point));
+    if (early.length === 0 || late.length === 0) return null;
+    if (!call.within([...early, ...late], 0)) return null;
+    found.push(mean(late.map((point) => point.value)) - mean(early.map((point) => point.value)));
+  }
+  return found;
 }
 
 /** Half Welch's interval over the tanks' own changes. */
 function betweenTanks(call: Call, treatment: readonly string[], control: readonly string[], quantity: string, before: WindowValue, after: WindowValue): number | null {
-  const changes = (tanks: readonly string[]): number[] | null => {
-    const found: number[] = [];
-    for (const tank of tanks) {
-      const series: SeriesValue | null = groupSeries(call.run, tank, [tank], quantity, null, call.rangeOf(0));
-      if (!series) return null;
-      const early = series.points.filter(inside(before)).map((point) => point.value);
-      const late = series.points.filter((point) => inside(after)(point) && !inside(before)(point)).map((point) => point.value);
-      if (early.length === 0 || late.length === 0) return null;
-      found.push(mean(late) - mean(early));
-    }
-    return found;
-  };
-  const a = changes(treatment);
-  const b = changes(control);
-  call.remark('tanks-as-units', { treatment: treatment.length, control: control.length, smallest: formatNumber(smallestSplitP(treatment.length, control.length), 3) });
+  const a = changesOf(call, treatment, quantity, before, after);
+  const b = changesOf(call, control, quantity, before, after);
+  const exact = a && b ? exactSplit(a, b) : null;
+  const args = { treatment: treatment.length, control: control.length, smallest: smallText(smallestSplitP(treatment.length, control.length)) };
+  if (exact && !isStatisticsProblem(exact)) call.remark('tanks-as-units-p', { ...args, p: smallText(exact.p) });
+  else call.remark('tanks-as-units', args);
   const found = a && b ? welch(a, b) : null;
   return !found || isStatisticsProblem(found) ? null : (found.interval.high - found.interval.low) / 2;
+}
+
+const smallText = (p: number): string => formatNumber(p, p < 0.01 ? 4 : 3);
+
+/** `permutation-p(DO, dark)`: with replicate tanks the tank is the unit. */
+export function permutationP(call: Call): FormulaValue | null {
+  const quantity = (call.operand(0) as { id: string }).id;
+  const after = call.window(1);
+  const before = baselineOf(call);
+  const treatment = tanksNamed(call.run, 'treatment')?.ids ?? [];
+  const control = tanksNamed(call.run, 'control')?.ids ?? [];
+  if (!after || !before) return null;
+  if (treatment.length < 2 || control.length < 2) return call.fail('replicates-needed', { function: call.name, treatment: treatment.length, control: control.length });
+  const a = changesOf(call, treatment, quantity, before, after);
+  const b = changesOf(call, control, quantity, before, after);
+  if (!a || !b) return call.run.failed ? null : call.fail('too-few-readings', { function: call.name, name: quantity, count: 0, least: 1 });
+  const exact = exactSplit(a, b);
+  if (isStatisticsProblem(exact)) return call.fail('too-many-tanks', { function: call.name, count: treatment.length + control.length });
+  call.remark('tanks-as-units-p', { treatment: treatment.length, control: control.length, smallest: smallText(exact.smallestP), p: smallText(exact.p) });
+  return { ...numberValue(exact.p, one, new Map()), decimals: exact.p < 0.01 ? 4 : 3 };
 }

@@ -22,7 +22,7 @@ export interface Parameter {
 }
 
 export interface OptionParameter {
-  readonly name: 'every' | 'within' | 'for' | 'over';
+  readonly name: 'every' | 'within' | 'for' | 'over' | 'dark' | 'exchange' | 'stocking';
   readonly type: 'duration' | 'number';
   readonly required: boolean;
   readonly about: string;

@@ -1,7 +1,9 @@
 // Functions of a whole night: respiration, surface exchange, the balance point and the time to a level, from one fit.
 import { balanceHours, fitNight, hoursToLevel, type NightFit, type NightRow } from '../../analysis/nightFit.ts';
+import { balanceInterval, timeToInterval } from '../../analysis/nightTimes.ts';
 import { leastSquaresLine } from '../../analysis/line.ts';
 import { hour } from '../../time/instant.ts';
+import { formatDuration } from '../../time/text.ts';
 import { parseUnit } from '../../quantities/units.ts';
 import { formatNumber } from '../../quantities/format.ts';
 import { numberValue, standardUncertainty } from '../../quantities/value.ts';
@@ -14,9 +16,9 @@ import { enoughDecimals } from './summary.ts';
 import { milligrams } from './waterRows.ts';
 import { between } from '../../analysis/points.ts';
 
-interface Night { readonly fit: NightFit; readonly pairs: readonly [SeriesPoint, SeriesPoint][]; readonly start: number }
+export interface Night { readonly fit: NightFit; readonly pairs: readonly [SeriesPoint, SeriesPoint][]; readonly start: number }
 
-function rowsOf(pairs: readonly [SeriesPoint, SeriesPoint][]): NightRow[] {
+export function rowsOf(pairs: readonly [SeriesPoint, SeriesPoint][]): NightRow[] {
   const start = pairs[0]?.[0].time ?? 0;
   return pairs.map(([oxygen, full]) => ({ hours: (oxygen.time - start) / hour, oxygen: oxygen.value, solubility: full.value }));
 }
@@ -30,7 +32,7 @@ function darkPhase(call: Call): WindowValue | null {
 }
 
 /** The fit over the window (the dark phase without one); refused where exchange and respiration cannot be told apart. */
-function night(call: Call, window: WindowValue | null): Night | null {
+export function night(call: Call, window: WindowValue | null): Night | null {
   const stretch = window ?? darkPhase(call);
   if (!stretch) return null;
   const all = oxygenRows(call, null);
@@ -51,6 +53,11 @@ function night(call: Call, window: WindowValue | null): Night | null {
     count: points.length, exchange: formatNumber(fit.exchange, 3), low: formatNumber(fit.exchangeInterval.low, 3), high: formatNumber(fit.exchangeInterval.high, 3),
     respiration: formatNumber(fit.respiration, 3), correlation: formatNumber(fit.correlation, 2), scatter: formatNumber(fit.fit.residualDeviation, 3),
   });
+  call.remark('night-joint', {
+    exchangeLow: formatNumber(fit.jointExchange.low, 3), exchangeHigh: formatNumber(fit.jointExchange.high, 3), respirationLow: formatNumber(fit.jointRespiration.low, 3),
+    respirationHigh: formatNumber(fit.jointRespiration.high, 3), net: formatNumber(fit.netLoss.value, 3), half: formatNumber(fit.netLoss.halfWidth, 3), deficit: formatNumber(fit.netLoss.meanDeficit, 2),
+  });
+  if (fit.scatterFollows) call.remark('scatter-follows', { correlation: formatNumber(fit.serial ?? 0, 2) });
   return { fit, pairs, start: points[0]!.time };
 }
 
@@ -58,7 +65,7 @@ function night(call: Call, window: WindowValue | null): Night | null {
 function scatter(interval: Interval): number { return (interval.high - interval.low) / 4; }
 
 /** What the instruments' systematic parts do to the mean deficit: they shift every row alike. */
-function systematic(pairs: readonly [SeriesPoint, SeriesPoint][]): Map<string, number> | null {
+export function systematic(pairs: readonly [SeriesPoint, SeriesPoint][]): Map<string, number> | null {
   const sums = new Map<string, number>();
   for (const [oxygen, full] of pairs) {
     if (!oxygen.contributions || !full.contributions) return null;
@@ -84,7 +91,7 @@ function reaeration(call: Call): FormulaValue | null {
   return withDigits(numberValue(found.fit.exchange, perHourUnit, new Map([[`fit:${call.name}:${found.pairs[0]![0].time}`, scatter(found.fit.exchangeInterval)]])));
 }
 
-function withDigits(value: FormulaNumber): FormulaNumber {
+export function withDigits(value: FormulaNumber): FormulaNumber {
   const u = standardUncertainty(value);
   const decimals = u !== null && u > 0 ? Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(2 * u)))) : 3;
   return { ...value, ...enoughDecimals(value.value, { decimals }) };
@@ -99,6 +106,10 @@ function timeTo(call: Call): FormulaValue | null {
     return call.fail('level-never-reached', { level: call.run.textOf(call.rangeOf(1)), equilibrium: formatNumber(found.fit.equilibrium, 2) }, call.rangeOf(1));
   }
   call.remark('extrapolated', {});
+  const interval = timeToInterval(found.fit, level.value);
+  const said = (hours: number): string => formatDuration(Math.round(hours * 60) * 60_000);
+  if (interval?.high != null) call.remark('time-interval', { low: said(interval.low), high: said(interval.high) });
+  else call.remark('time-open', { low: said(interval?.low ?? 0) });
   return { type: 'duration', duration: Math.round(hours * 60) * 60_000 };
 }
 
@@ -112,15 +123,20 @@ function balancePoint(call: Call): FormulaValue | null {
   const pairs = all.pairs.filter(([oxygen]) => oxygen.time >= stretch.from && oxygen.time <= stretch.to);
   const points = pairs.map(([oxygen]) => oxygen);
   if (!call.within(points, 0) || !call.needs(points, 3, 0)) return null;
-  const hours = balanceHours(rowsOf(pairs), found.fit.exchange);
+  const rows = rowsOf(pairs);
+  const hours = balanceHours(rows, found.fit.exchange);
   if (hours === null) return call.fail('no-balance', { name: call.run.textOf(call.rangeOf(0)) });
   call.use(points);
-  return { type: 'instant', instant: Math.round((points[0]!.time + hours * hour) / 60_000) * 60_000 };
+  const instantOf = (at: number): number => Math.round((points[0]!.time + at * hour) / 60_000) * 60_000;
+  const interval = balanceInterval(rows, found.fit);
+  if (interval) call.remark('time-interval', { low: call.time(instantOf(interval.low)), high: call.time(instantOf(interval.high)) });
+  else call.remark('balance-open', {});
+  return { type: 'instant', instant: instantOf(hours) };
 }
 
 const milligramsPerHour = parseUnit('mg/L/h') ?? milligrams;
 const perHourUnit = parseUnit('/h') ?? parseUnit('1/h') ?? milligrams;
-const nightWindow: Parameter = { ...windowParameter, about: 'a stretch of darkness; the dark phase without one' };
+export const nightWindow: Parameter = { ...windowParameter, about: 'a stretch of darkness; the dark phase without one' };
 const nightSignature: readonly Signature[] = [{ parameters: [oxygenColumn, nightWindow], options: [] }];
 const on = 'the oxygen of the mat tank in the dark';
 const odum = 'Odum (1956), Limnology and Oceanography 1, 102–117; start by Hornberger and Kelly (1975), J. Environ. Eng. Div. ASCE 101, 729–739';

@@ -57,15 +57,15 @@ function solubilityIn(call: Call, tank: string, pressure: Row | null): SeriesVal
 }
 
 /** The oxygen column and the solubility at its rows, cut to the window, in mg/L. */
-export function oxygenRows(call: Call, pressure: Row | null, stretch: WindowValue | null = null): { pairs: [SeriesPoint, SeriesPoint][]; holes: number[] } | null {
-  const series = call.series(0);
+export function oxygenRows(call: Call, pressure: Row | null, stretch: WindowValue | null = null, index = 0): { pairs: [SeriesPoint, SeriesPoint][]; holes: number[] } | null {
+  const series = call.series(index);
   const { origin } = series;
   const { protocol } = call.run.context;
   const measured = origin && protocol ? measureOf(protocol, origin.quantity, origin.instrument)?.what?.value : undefined;
   if (!origin || (measured !== undefined && measureByName(measured)?.name !== 'dissolved oxygen')) {
-    return call.fail('oxygen-column-needed', { function: call.name, found: call.run.textOf(call.rangeOf(0)) }, call.rangeOf(0));
+    return call.fail('oxygen-column-needed', { function: call.name, found: call.run.textOf(call.rangeOf(index)) }, call.rangeOf(index));
   }
-  const oxygen = series.unit.symbol === milligrams.symbol ? series : mapSeries(call.run, series, call.rangeOf(0), (value) => {
+  const oxygen = series.unit.symbol === milligrams.symbol ? series : mapSeries(call.run, series, call.rangeOf(index), (value) => {
     const converted = convertOxygen(value.value, series.unit, milligrams);
     if (isWaterProblem(converted)) return waterFailure(call, converted, null);
     const factor = convertOxygen(1, series.unit, milligrams);
@@ -75,7 +75,7 @@ export function oxygenRows(call: Call, pressure: Row | null, stretch: WindowValu
   if (!full || !oxygen) return null;
   const cut = (value: SeriesValue): SeriesValue => (stretch ? { ...value, points: between(value.points, stretch.from, stretch.to) } : value);
   const joined = joinByTime(cut(oxygen), cut(full));
-  if (joined.pairs.length === 0) return call.fail('no-joint-rows', { function: call.name, name: call.run.textOf(call.rangeOf(0)) });
+  if (joined.pairs.length === 0) return call.fail('no-joint-rows', { function: call.name, name: call.run.textOf(call.rangeOf(index)) });
   return joined;
 }
 

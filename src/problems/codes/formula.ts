@@ -58,6 +58,18 @@ const fittedReadings = `time a.DO a.T room.P
 06:00 5.63 25.0 1013.2
 `;
 
+const tankNames = Array.from({ length: 24 }, (_, index) => `t${index}`);
+const manyTanks = {
+  protocol: `place: {name: Zwolle, time zone: Europe/Amsterdam}
+tanks:
+${tankNames.map((name, index) => `  ${name}: {role: ${index % 2 === 0 ? 'treatment' : 'control'}}`).join('\n')}
+schedule: {start: 2026-03-14 21:00, light off: 22:00, end: 2026-03-15 00:00, every: 1 h}
+measure:
+  DO: {what: dissolved oxygen, unit: mg/L, with: optical probe}
+`,
+  readings: `time ${tankNames.map((name) => `${name}.DO`).join(' ')}\n21:00 ${tankNames.map(() => '8.2').join(' ')}\n22:00 ${tankNames.map(() => '8.2').join(' ')}\n23:00 ${tankNames.map((_, index) => (7 + index / 50).toFixed(2)).join(' ')}\n`,
+};
+
 export const formulaCodes = {
   'formula-empty': error([], 'Without a formula there is nothing to compute, and the number would stand on nothing.', ' ', false, { values: 'x = \n', prose: 'It was {8.2 mg/L =  }.' }),
   'formula-syntax': error(['expected', 'found'], 'A formula that cannot be read cannot be computed.', 'mean(mat.DO, 20:00..)'),
@@ -101,6 +113,10 @@ export const formulaCodes = {
     { readings: 'time mat.DO\n20:00 8.21\n22:00 8.26\n00:30 7.31\n' }),
   'censored-value': error(['function', 'name', 'time'], 'A value beyond the instrument’s range is no number: a mean or a lowest value with it would be invented.', 'min(mat.DO)', false,
     { readings: 'time mat.DO\n20:00 8.21\n20:30 <0.05\n' }),
+  'too-many-readings': error(['function', 'name', 'count', 'most'], 'Every two readings are compared, which takes too long for so many.', 'robust-slope(mat.DO)', false,
+    { readings: `time mat.DO\n${Array.from({ length: 2001 }, (_, index) => `20:${String(Math.floor(index / 60)).padStart(2, '0')}:${String(index % 60).padStart(2, '0')} 8.${index % 10}`).join('\n')}\n` }),
+  'replicates-needed': error(['function', 'treatment', 'control'], 'Many readings of one tank are not many tanks: with one tank a side no p can be given, only that these two tanks differ.', 'permutation-p(DO, dark)'),
+  'too-many-tanks': error(['function', 'count'], 'All ways to divide the tanks are counted out, which takes too long for so many.', 'permutation-p(DO, dark)', false, manyTanks),
   'no-neighbours': error(['name'], 'A steepest stretch is looked for between neighbouring planned readings, never across a missing one.', 'steepest-fall(mat.DO)', false,
     { readings: 'time mat.DO\n20:00 8.21\n22:00 8.26\n00:30 7.31\n' }),
   'no-stretch': error(['name', 'length'], 'No two readings stand that far apart without one missing between them.', 'steepest-fall(mat.DO, over 9 h)'),
@@ -138,6 +154,7 @@ export const formulaCodes = {
   'exchange-not-identified': error(['function', 'decline', 'count'], 'Respiration and surface exchange can be told apart only when the oxygen bends towards its resting level; until then only the net decline is known.', 'respiration(mat.DO, dark)', false,
     { readings: 'time mat.DO mat.T room.P\n22:00 8.26 24.8 1009\n22:30 8.02 24.8 1009\n23:00 7.77 24.8 1009\n23:30 7.54 24.8 1009\n00:00 7.29 24.8 1009\n00:30 7.06 24.8 1009\n' }),
   'level-never-reached': error(['level', 'equilibrium'], 'The fitted night comes to rest above the level, so no time would be true.', 'time-to(a.DO, 1 mg/L)', false, { protocol: fittedPlan, readings: fittedReadings }),
+  'prediction-below-nothing': error(['function'], 'Oxygen cannot fall below nothing; long before that respiration slows and animals die, so the fitted night no longer tells anything.', 'predicted-min(a.DO, dark 12 h, stocking 4)', false, { protocol: fittedPlan, readings: fittedReadings }),
   'no-balance': error(['name'], 'Without a turn from loss to gain there is no such time.', 'balance-point(a.DO, 22:00..06:00)', false, { protocol: fittedPlan, readings: fittedReadings }),
   'oxygen-column-needed': error(['function', 'found'], 'Saturation and deficit belong to one tank’s dissolved oxygen, with its temperature beside it.', 'min(saturation(mat.T))'),
   'no-joint-rows': error(['function', 'name'], 'The equation needs all its readings from the same rows.', 'min(saturation(mat.DO))', false,

@@ -16,8 +16,8 @@ const example = contextFrom(exampleNote, { 'first-loss': 'percent-fall(mat.DO, 2
 suite('function catalogue', () => {
   test('holds every function of the language', () => {
     const named = 'at interpolate first last count missing min max mean median sd range time-of-min time-of-max all any change rise fall percent-change percent-rise '
-      + 'percent-fall rate slope steepest-fall steepest-rise time-of-steepest-fall time-of-steepest-rise steps percent-steps first-below first-above hours-below hours-above '
-      + 'settled turning-point difference percent-difference contrast resolved solubility saturation deficit respiration reaeration balance-point time-to '
+      + 'percent-fall rate slope robust-slope steepest-fall steepest-rise time-of-steepest-fall time-of-steepest-rise steps percent-steps first-below first-above hours-below hours-above '
+      + 'settled turning-point difference percent-difference contrast permutation-p gap-explained gap-left resolved solubility saturation deficit respiration reaeration balance-point time-to predicted-min predicted-hours-below '
       + 'un-ionised-ammonia carbon-dioxide salinity volume length width height duration abs sqrt ln round';
     assert.deepEqual(functions.map((entry) => entry.name).sort(), named.split(' ').sort());
   });

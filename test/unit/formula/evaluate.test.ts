@@ -505,8 +505,11 @@ time  a1.DO a2.DO b1.DO b2.DO
 `);
     // changes −1.0 and −0.8 against −0.10 and −0.08; Welch: s² 0.02 and 0.0002, error √(0.0101), df 1.02, t 12.28
     near(number('contrast(DO, dark)', two), -0.9 + 0.09);
-    const remark = ask('contrast(DO, dark)', two).working[0]?.remarks.find((each) => each.code === 'tanks-as-units');
+    const remark = ask('contrast(DO, dark)', two).working[0]?.remarks.find((each) => each.code === 'tanks-as-units-p');
     assert.equal(remark?.args['smallest'], '0.333');
+    // Every split of −1.0 −0.8 −0.10 −0.08 in two pairs: only the one seen and its mirror are as far apart, 2 of 6.
+    assert.equal(remark.args['p'], '0.333');
+    near(number('permutation-p(DO, dark)', two), 2 / 6);
     const half = halfWidth('contrast(DO, dark)', two)!;
     assert.ok(half > 1.1 && half < 1.3, String(half));
   });

@@ -1,20 +1,41 @@
 // `evenwater publish NOTE --to DIR`: a post in the form asked for, or none and the reasons.
 import path from 'node:path';
 import type { Problem } from '../../problems/problem.ts';
+import { publishCard } from '../../publish/card.ts';
+import { publishMarkdown } from '../../publish/markdown/markdownPost.ts';
+import { publishNarration } from '../../publish/narration.ts';
 import { publishPost } from '../../publish/post.ts';
 import { readPublished } from '../../publish/published.ts';
 import { exit, printJson, WrongUse, type Command } from '../command.ts';
 import { readNoteFile, stemOf, type NoteFile } from '../noteFiles.ts';
-import { lineStarts, problemJson, problemLine } from '../places.ts';
+import { lineStarts, placeOf, problemJson, problemLine, type ProblemJson } from '../places.ts';
 import { writeWhole } from '../wholeFiles.ts';
 
 interface Making { readonly file: NoteFile; readonly stem: string; readonly version: string; readonly published: string | undefined; readonly frontMatter: boolean }
-interface Made { readonly files: readonly { readonly path: string; readonly content: string | Uint8Array }[]; readonly problems: readonly Problem[] }
+interface Made {
+  readonly files: readonly { readonly path: string; readonly content: string | Uint8Array }[];
+  readonly problems: readonly Problem[];
+  /** Reasons for refusing that no problem of the note tells. */
+  readonly faults?: readonly string[];
+}
+
+const answerFault = (fault: string): string => `The answer in the protocol does not hold: ${fault}.`;
 
 const forms: Readonly<Record<string, (making: Making) => Promise<Made>>> = {
   async html(making) {
     const { html, problems } = await publishPost(making.file.note, postOptions(making));
     return { files: [{ path: `${making.stem}.html`, content: html }], problems };
+  },
+  async markdown(making) {
+    return { files: await publishMarkdown(making.file.note, { ...postOptions(making), frontMatter: making.frontMatter }), problems: [] };
+  },
+  async card(making) {
+    const { files, faults } = await publishCard(making.file.note, postOptions(making));
+    return { files, problems: [], faults: faults.map(answerFault) };
+  },
+  async narration(making) {
+    const { text, faults } = publishNarration(making.file.note, making.stem);
+    return { files: [{ path: `${making.stem}-narration.txt`, content: text }], problems: [], faults: faults.map(answerFault) };
   },
 };
 
@@ -22,13 +43,22 @@ const postOptions = ({ file, stem, version, published }: Making) => ({
   stem, toolVersion: version, noteName: path.basename(file.name), noteBytes: file.bytes, ...(published === undefined ? {} : { published }),
 });
 
+/** A reason for refusing, at the protocol's answer. */
+function answerProblem(message: string, { note }: NoteFile, starts: readonly number[]): ProblemJson {
+  return { code: 'answer-differs', severity: 'error', ...placeOf(note.protocol?.answer?.range ?? { start: 0, end: 0 }, starts), message };
+}
+
 export const publish: Command = {
   name: 'publish',
   usage: 'NOTE --to DIR',
-  summary: 'Publish a note as one self-contained HTML post.',
+  summary: 'Publish a note: one self-contained page, or other forms.',
   help: [
     'Writes DIR/<stem>.html, each file whole or not at all. Refuses while the note has an error; lists warnings and loose numbers.',
-    `--as FORM     another form, may be given more than once: ${Object.keys(forms).join(', ')}.`,
+    '--as FORM     another form; may be given more than once:',
+    '  html         one self-contained page (the default)',
+    '  markdown     <stem>.post.md with its figures as SVG files, for forums and blogs; --front-matter adds a head of metadata',
+    '  card         a summary card, as Markdown and as an SVG picture: question, answer, figure, limits of the evidence',
+    '  narration    the findings as numbered sentences to be spoken, numbers written as said (English)',
     '--published T the time of publishing that the post prints (2026-04-13T10:00+03:00); without it the protocol\'s, or none.',
     'Exit 0 when the post was written, 1 when it was refused, 2 on wrong use or unreadable input.',
   ],
@@ -47,15 +77,17 @@ export const publish: Command = {
     const refused = note.protocol === null || note.problems.some((each) => each.severity === 'error');
     const made: Made[] = [];
     if (!refused) for (const each of new Set(asked)) made.push(await forms[each]!({ file, stem: stemOf(name), version, published, frontMatter: options['front-matter'] === true }));
+    const faults = made.flatMap((each) => each.faults ?? []);
     const found = [...note.problems, ...made.flatMap((each) => each.problems)];
     const listed = found.filter((each) => each.severity !== 'information').map((each) => problemJson(each, starts));
     const written: string[] = [];
-    if (!refused && !made.some((each) => each.problems.some((problem) => problem.severity === 'error'))) {
+    if (!refused && faults.length === 0 && !made.some((each) => each.problems.some((problem) => problem.severity === 'error'))) {
       for (const each of made.flatMap((one) => one.files)) written.push(await writeWhole(options.to, each.path, each.content));
     }
-    if (json) printJson(output, { written, problems: listed });
+    if (json) printJson(output, { written, problems: [...listed, ...faults.map((message) => answerProblem(message, file, starts))] });
     else {
       for (const each of listed) output.result(problemLine(name, each, output.colours));
+      for (const message of faults) output.result(problemLine(name, answerProblem(message, file, starts), output.colours));
       for (const each of written) output.result(`written: ${each}`);
       if (written.length === 0) {
         output.progress(note.protocol === null ? `"${name}" has no readable protocol block; there is nothing to publish.` : `"${name}" was not published: mend the errors first.`);

@@ -1,0 +1,23 @@
+// The narration sheet: question, findings and limits as numbered sentences to be spoken, numbers written as said.
+import type { Note } from '../experiment/types.ts';
+import { answerOf, evidenceLimits, findingSentences } from './sentences.ts';
+import { spokenText } from './spoken.ts';
+
+const sentence = (text: string): string => {
+  const said = text.replace(/\s*\([^()]*\b(?:1[89]|20)\d\d[^()]*\)/g, '');
+  const upper = said.charAt(0).toUpperCase() + said.slice(1);
+  return /[.!?]$/.test(upper) ? upper : `${upper}.`;
+};
+
+/** The sheet as plain text, one numbered sentence a line. English only: other languages keep their figures as printed. */
+export function publishNarration(note: Note, stem: string): { text: string; faults: readonly string[] } {
+  const english = /^en\b/i.test(note.protocol?.language ?? 'en');
+  const answer = answerOf(note);
+  const said = [
+    ...(note.protocol?.question ? [note.protocol.question.value] : []), ...findingSentences(note),
+    ...(answer ? [answer.text] : []), ...evidenceLimits(note),
+  ].map(sentence).map((each) => (english ? spokenText(each) : each)).map((each) => each.charAt(0).toUpperCase() + each.slice(1));
+  const title = note.protocol?.title?.value ?? note.syntax.headings.find((heading) => heading.level === 1)?.text ?? stem;
+  const remark = english ? '' : 'The figures stand as printed: only English can be written as said.\n\n';
+  return { text: `${title}\n\n${remark}${said.map((each, index) => `${index + 1}. ${each}`).join('\n')}\n`, faults: answer?.faults ?? [] };
+}

@@ -66,10 +66,15 @@ suite('hostile texts', () => {
 
   for (const [name, make] of Object.entries(texts)) {
     test(`${name}: ten thousand of them`, async () => {
-      const small = await measure(head + make(2_500));
-      const large = await measure(head + make(10_000));
-      // Four times the text: linear is 4, quadratic 16. Times under 60 ms are noise.
-      assert.ok(large < 60 || large / small < 10, `${small.toFixed(1)} ms, then ${large.toFixed(1)} ms`);
+      // Four times the text: linear is 4, quadratic 16. Times under 60 ms are noise; a busy machine gets another try.
+      const tries: string[] = [];
+      for (let attempt = 0; attempt < 4; attempt += 1) {
+        const small = await measure(head + make(2_500));
+        const large = await measure(head + make(10_000));
+        if (large < 60 || large / small < 10) return;
+        tries.push(`${small.toFixed(1)} ms, then ${large.toFixed(1)} ms`);
+      }
+      assert.fail(tries.join('; '));
     }).timeout(60_000);
   }
 

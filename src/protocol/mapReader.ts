@@ -102,8 +102,8 @@ export class MapReader {
     return null;
   }
 
-  /** The maps of a list; a single map stands for a list of one. */
-  maps(key: string): { reader: MapReader; range: SourceRange }[] {
+  /** The maps of a list; a single map stands for a list of one. `optional` names the keys that an item may lack. */
+  maps(key: string, optional: (item: MapNode) => readonly string[] = () => []): { reader: MapReader; range: SourceRange }[] {
     const entry = this.entry(key);
     const schema = schemaKey(this.schema, key);
     if (!entry || !schema) return [];
@@ -113,7 +113,7 @@ export class MapReader {
       if (isEmpty(item)) continue;
       if (item.kind === 'map') {
         const place = item.entries[0]?.keyRange ?? item.range;
-        result.push({ reader: new MapReader(item, schema, place, this.collector), range: item.range });
+        result.push({ reader: new MapReader(item, schema, place, this.collector, optional(item)), range: item.range });
       } else this.wrongType(item, key, 'maps');
     }
     return result;

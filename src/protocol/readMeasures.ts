@@ -3,10 +3,12 @@ import { nearestName } from '../problems/nearest.ts';
 import { measureByName, nearestMeasure } from '../quantities/measures.ts';
 import { convertible, differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
+import { exactValue } from '../quantities/value.ts';
 import { replaceWith, shorten, type Collector } from './collector.ts';
+import { criterionByName, criterionNames } from './criteria.ts';
 import { MapReader } from './mapReader.ts';
 import type { NameBook } from './names.ts';
-import type { TextNode } from './planTree.ts';
+import type { MapNode, TextNode } from './planTree.ts';
 import { readChoice, readQuantity, readSpread, readUnit } from './values.ts';
 import type { Expectation, Limit, MeasuredQuantity, Placed } from './types.ts';
 
@@ -85,10 +87,20 @@ function readQuantityId(node: TextNode, measures: readonly MeasuredQuantity[], c
   return null;
 }
 
+/** `for` and `quantity` may be left to the criterion. */
+const givenByCriterion = (item: MapNode): readonly string[] => (item.entries.some((entry) => entry.key === 'criterion') ? ['for', 'quantity'] : []);
+
+const milligrams = parseUnit('mg/L');
+
 export function readLimits(reader: MapReader, measures: readonly MeasuredQuantity[], collector: Collector): Limit[] {
-  return reader.maps('limits').map(({ reader: map, range }) => {
+  return reader.maps('limits', givenByCriterion).map(({ reader: map, range }) => {
+    const criterionNode = map.textNode('criterion');
+    const named = criterionNode && (criterionByName(criterionNode.value) ?? criterionByName(readChoice(criterionNode, collector, 'criterion', criterionNames)?.value ?? ''));
+    const oxygen = measures.filter((each) => each.what?.value === 'dissolved oxygen' && !each.id.includes('@'));
     const quantityNode = map.textNode('quantity');
-    const quantity = quantityNode && readQuantityId(quantityNode, measures, collector);
+    const quantity = quantityNode ? readQuantityId(quantityNode, measures, collector)
+      : named && criterionNode && oxygen.length === 1 ? { value: oxygen[0]!.id, range: criterionNode.range } : null;
+    if (named && !quantityNode && oxygen.length !== 1) collector.add('missing-key', map.place, { key: 'quantity', of: 'limits', example: `quantity: ${oxygen[0]?.id ?? 'DO'}` });
     const measured = measures.find((each) => each.id === quantity?.value);
     const level = (key: 'at least' | 'at most'): Placed<NumberValue> | null => {
       const node = map.textNode(key);
@@ -97,7 +109,17 @@ export function readLimits(reader: MapReader, measures: readonly MeasuredQuantit
     };
     const atLeast = level('at least');
     const atMost = level('at most');
-    if (map.entry('at least') === null && map.entry('at most') === null) {
+    if (named && criterionNode) {
+      if (atLeast || atMost) collector.add('criterion-with-level', (atLeast ?? atMost)!.range, { criterion: named.name, key: atLeast ? 'at least' : 'at most' });
+      const fits = measured?.what?.value === 'dissolved oxygen' && (!measured.unit || !milligrams || convertible(measured.unit, milligrams));
+      if (measured && !fits) collector.add('unit-does-not-fit', criterionNode.range, { key: 'criterion', unit: measured.unit?.symbol ?? measured.what?.value ?? measured.id, example: 'quantity: DO' });
+      const minimum = named.parts.find((each) => each.part === 'minimum');
+      return {
+        for: map.text('for')?.value ?? named.for, quantity, atMost: null, source: named.source, criterion: named, range,
+        atLeast: minimum && milligrams && fits ? { value: exactValue(minimum.atLeast, milligrams), range: criterionNode.range } : null,
+      };
+    }
+    if (!criterionNode && map.entry('at least') === null && map.entry('at most') === null) {
       collector.add('missing-key', map.place, { key: 'at least', of: 'limits', example: `at least: 4 ${measured?.unit?.symbol ?? 'mg/L'}` });
     }
     return { for: map.text('for')?.value ?? '', quantity, atLeast, atMost, source: map.text('source')?.value ?? null, range };

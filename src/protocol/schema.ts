@@ -1,6 +1,8 @@
 // The one schema of the plan: every key with type, description and example. The reader validates from it;
 // completion, hover and the reference page are made from it.
 
+import { criterionNames } from './criteria.ts';
+
 export type SchemaType =
   | 'text' | 'number' | 'quantity' | 'size' | 'duration' | 'instant' | 'window' | 'sampling' | 'choice' | 'yes-no'
   | 'formula' | 'unit' | 'zone' | 'measure' | 'language' | 'tank' | 'place-of-use' | 'quantity-id' | 'tank-key' | 'problem-code'
@@ -135,6 +137,10 @@ const limits: SchemaKey = {
     { key: 'quantity', type: 'quantity-id', required: true, description: 'A measured quantity of this plan.', example: 'DO' },
     { key: 'at least', type: 'quantity', description: 'The lowest level that is still good.', example: '4 mg/L' },
     { key: 'at most', type: 'quantity', description: 'The highest level that is still good.', example: '28 degC' },
+    {
+      key: 'criterion', type: 'choice', values: criterionNames, example: 'EPA 1986 warm water, other life stages',
+      description: 'A published criterion for dissolved oxygen by its name. It brings whom it protects, its levels and its citation, so that `for`, `at least` and `source` are not needed.',
+    },
     text('source', 'Where the limit comes from.', 'keeper\'s handbook, page 12'),
   ],
 };

@@ -2,6 +2,7 @@
 import type { SourceRange } from '../problems/problem.ts';
 import type { MappedText } from '../note/mappedText.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
+import type { Criterion } from './criteria.ts';
 import type { Duration, Instant, Zone } from '../time/instant.ts';
 
 /** A fact and where it stands. */
@@ -119,6 +120,8 @@ export interface Limit {
   readonly atLeast: Placed<NumberValue> | null;
   readonly atMost: Placed<NumberValue> | null;
   readonly source: string | null;
+  /** The published criterion that the plan names; its minimum is then `atLeast`. */
+  readonly criterion?: Criterion;
   readonly range: SourceRange;
 }
 

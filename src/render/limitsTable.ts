@@ -1,12 +1,15 @@
 // A `limits` block: each limit of the protocol against the lowest or highest reading of each tank.
+import { assessDays } from '../analysis/criteria.ts';
+import type { CriterionPart } from '../protocol/criteria.ts';
 import type { Limit } from '../protocol/types.ts';
+import type { Series } from '../dataset/types.ts';
 import { readLimitsBlock } from '../experiment/figureBlock.ts';
 import { inWindow } from '../dataset/series.ts';
-import { convert, convertible } from '../quantities/units.ts';
+import { convert, convertible, parseUnit } from '../quantities/units.ts';
 import { formatClock } from '../time/text.ts';
 import { amountText, dateWords, decimalText } from '../charts/chartWords.ts';
 import { capital, quantityWords } from '../charts/panels.ts';
-import { dataHtml, type RenderContext } from './context.ts';
+import { computed, dataHtml, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 import { machineNumber } from './readingsTable.ts';
 import { tableHtml } from './table.ts';
@@ -41,8 +44,49 @@ function seen(limit: Limit, tank: string, context: RenderContext): Seen {
   if (least !== null) parts.push(say(low, 'min', least));
   if (most !== null) parts.push(say(high, 'max', most));
   if (parts.length === 0) return { html: element('td', {}, '–'), kept: null };
+  parts.push(...detailsOf(series, limit, least, most, context));
   const kept = (least === null || series.values[low]! >= least) && (most === null || series.values[high]! <= most);
   return { html: element('td', { class: 'evenwater-number' }, parts.join(element('br', {}))), kept };
+}
+
+/** Margin with its uncertainty, time beyond the limit and its first moment, each with its formula. */
+function detailsOf(series: Series, limit: Limit, least: number | null, most: number | null, context: RenderContext): Html[] {
+  const lines: Html[] = [];
+  for (const [bound, name, beyond] of [[least === null ? null : limit.atLeast, 'min', 'below'], [most === null ? null : limit.atMost, 'max', 'above']] as const) {
+    if (!bound) continue;
+    const level = `${Number(bound.value.value.toPrecision(12))}${bound.value.unit.symbol === '1' ? '' : ` ${bound.value.unit.symbol}`}`;
+    const marginFormula = name === 'min' ? `min(${series.id}) - ${level}` : `${level} - max(${series.id})`;
+    const margin = computed(context, marginFormula, { withUncertainty: true });
+    const unsure = computed(context, `resolved(${marginFormula})`)?.text === 'false';
+    if (margin) lines.push(element('span', { class: 'evenwater-limit-detail' }, 'margin ', dataHtml(margin.text, margin.machine, marginFormula), unsure ? ', less than the instrument can tell' : ''));
+    const hoursFormula = `hours-${beyond}(${series.id}, ${level})`;
+    const firstFormula = `first-${beyond}(${series.id}, ${level})`;
+    const first = computed(context, firstFormula);
+    const hours = first && computed(context, hoursFormula);
+    if (hours && first) {
+      lines.push(element('span', { class: 'evenwater-limit-detail' }, `${beyond} it for `, dataHtml(hours.text, hours.machine, hoursFormula), ', first at ', dataHtml(first.text, first.machine, firstFormula)));
+    }
+  }
+  return lines;
+}
+
+/** The parts of a criterion that run over days: kept, crossed, or not assessable. */
+function daysHtml(limit: Limit, tank: string, context: RenderContext): (part: CriterionPart, atLeast: number) => Html {
+  const { note } = context;
+  const protocol = note.protocol!;
+  const series = limit.quantity ? note.dataset.series.get(`${tank}.${limit.quantity.value}`) : undefined;
+  const milligrams = parseUnit('mg/L');
+  return (part, atLeast) => {
+    if (!series || !milligrams || part === 'minimum' || !convertible(series.unit, milligrams)) return element('td', { class: 'evenwater-number' }, '–');
+    const points = inWindow(series).map((index) => ({ time: series.times[index]!, value: convert(series.values[index]!, series.unit, milligrams) }));
+    const found = assessDays(points, part, protocol.zone);
+    if (!found.assessable) {
+      return element('td', {}, element('span', { class: 'evenwater-none' }, escapeHtml(`○ not assessable: it needs ${found.needs} days in a row, the readings cover ${found.has === 0 ? 'none' : found.has} in full`)));
+    }
+    const kept = found.lowest >= atLeast - 1e-9 * atLeast;
+    return element('td', { class: 'evenwater-number' }, element('span', { class: kept ? 'evenwater-kept' : 'evenwater-crossed' }, element('span', { 'aria-hidden': 'true' }, kept ? '✓ ' : '✕ '),
+      escapeHtml(`lowest ${decimalText(found.lowest, 2, protocol)} mg/L, from ${found.from} on`)));
+  };
 }
 
 export function limitsHtml(blockIndex: number, context: RenderContext): Html {
@@ -53,7 +97,7 @@ export function limitsHtml(blockIndex: number, context: RenderContext): Html {
   const only = readLimitsBlock(block, protocol).for;
   const limits = protocol.limits.filter((limit) => only.length === 0 || only.includes(limit.for));
   if (limits.length === 0) return element('p', { class: 'evenwater-empty' }, 'The protocol states no limits.');
-  const rows = limits.map((limit) => {
+  const rows = limits.flatMap((limit) => {
     const bounds = ([['at least', limit.atLeast], ['at most', limit.atMost]] as const).flatMap(([side, bound]) => {
       if (!bound) return [];
       const unit = bound.value.unit;
@@ -62,8 +106,14 @@ export function limitsHtml(blockIndex: number, context: RenderContext): Html {
     });
     const quantity = limit.quantity ? quantityWords(protocol, limit.quantity.value) : '–';
     const readings = protocol.tanks.map((tank) => seen(limit, tank.id, context));
-    return element('tr', {}, element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(`${quantity} ${bounds.join(', ')}`)),
-      ...readings.map((each) => each.html), element('td', { class: 'evenwater-source' }, escapeHtml(limit.source ?? 'no source given')));
+    const source = element('td', { class: 'evenwater-source' }, escapeHtml(limit.source ?? 'no source given'));
+    const main = element('tr', {}, element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(`${quantity} ${bounds.join(', ')}`)),
+      ...readings.map((each) => each.html), source);
+    const cells = protocol.tanks.map((tank) => daysHtml(limit, tank.id, context));
+    const overDays = (limit.criterion?.parts ?? []).filter((each) => each.part !== 'minimum').map(({ part, atLeast }) => element('tr', {},
+      element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(`${quantity}, ${part} at least ${decimalText(atLeast, 1, protocol)} mg/L`)),
+      ...cells.map((cell) => cell(part, atLeast)), source));
+    return [main, ...overDays];
   });
   const head = element('tr', {}, element('th', { scope: 'col' }, 'For'), element('th', { scope: 'col' }, 'Limit'),
     ...protocol.tanks.map((tank) => element('th', { scope: 'col' }, tankMark(tank), escapeHtml(capital(tank.label)))), element('th', { scope: 'col' }, 'Source'));

@@ -217,6 +217,11 @@ export const protocolCodes = {
     why: 'Only what this plan measures can have limits.',
     example: { protocol: 'place: {latitude: 52.5, longitude: 6.1, time zone: Europe/Amsterdam}\ntanks:\n  mat: {role: treatment, size: 50 x 30 x 32 cm, water depth: 28 cm}\n  open: {role: control, like: mat}\nschedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 10:00, every: 30 min}\nmeasure:\n  DO: {what: dissolved oxygen, unit: mg/L}\nlimits:\n  - {for: Corydoras, quantity: D0, at least: 4 mg/L}\n' },
   },
+  'criterion-with-level': {
+    severity: 'error', args: ['criterion', 'key'], fixable: false,
+    why: 'A published criterion has its own levels; another one beside its name would be quoted under the wrong source.',
+    example: { protocol: 'place: {latitude: 52.5, longitude: 6.1, time zone: Europe/Amsterdam}\ntanks:\n  mat: {role: treatment, size: 50 x 30 x 32 cm, water depth: 28 cm}\n  open: {role: control, like: mat}\nschedule: {start: 2026-03-14 20:00, light off: 22:00, end: 2026-03-15 10:00, every: 30 min}\nmeasure:\n  DO: {what: dissolved oxygen, unit: mg/L}\nlimits:\n  - {criterion: "EPA 1986 warm water, other life stages", at least: 4 mg/L}\n' },
+  },
   'unknown-quantity': {
     severity: 'error', args: ['what', 'nearest'], fixable: true,
     why: 'The quantity decides units, plausible values and what can be computed.',

@@ -98,6 +98,7 @@ export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
   'like-in-a-circle': (args) => `These tanks are like each other in a circle: ${list(args, 'tanks').join(' is like ')}; write the keys out in one of them.`,
   'unknown-tank': (args) => `There is no tank “${text(args, 'name')}” in this plan${near(args)}.`,
   'unknown-measure': (args) => `This plan measures no “${text(args, 'name')}”${near(args)}.`,
+  'criterion-with-level': (args) => `“${text(args, 'criterion')}” has its own levels, so “${text(args, 'key')}” cannot stand beside it; state another limit with its own source.`,
   'unknown-quantity': (args) => `“${text(args, 'what')}” is not in the list of quantities${near(args)}.`,
   'scale-word-twice': (args) => `“${text(args, 'word')}” stands twice in the scale; each word is one level.`,
   'bad-plan-seal': (args) => `“${text(args, 'text')}” is no seal; a seal is a time and a digest, as in 2026-03-14T19:00+01:00 sha256:9f2c… with all 64 digits.`,

@@ -2,8 +2,10 @@
 import path from 'node:path';
 import type { Problem } from '../../problems/problem.ts';
 import { publishCard } from '../../publish/card.ts';
+import { publishData } from '../../publish/data/dataPackage.ts';
 import { publishMarkdown } from '../../publish/markdown/markdownPost.ts';
 import { publishNarration } from '../../publish/narration.ts';
+import { planSheet } from '../../publish/planSheet.ts';
 import { publishPost } from '../../publish/post.ts';
 import { readPublished } from '../../publish/published.ts';
 import { exit, printJson, WrongUse, type Command } from '../command.ts';
@@ -33,9 +35,19 @@ const forms: Readonly<Record<string, (making: Making) => Promise<Made>>> = {
     const { files, faults } = await publishCard(making.file.note, postOptions(making));
     return { files, problems: [], faults: faults.map(answerFault) };
   },
+  async data(making) {
+    const files = await publishData(making.file.note, postOptions(making));
+    if (files === null) throw new WrongUse('A data package states when it was published: add --published 2026-04-13, or the key "published" to the protocol.');
+    return { files, problems: [] };
+  },
   async narration(making) {
     const { text, faults } = publishNarration(making.file.note, making.stem);
     return { files: [{ path: `${making.stem}-narration.txt`, content: text }], problems: [], faults: faults.map(answerFault) };
+  },
+  plan(making) {
+    const html = planSheet(making.file.note, { stem: making.stem, toolVersion: making.version });
+    return Promise.resolve(html === null ? { files: [], problems: [], faults: ['The plan names no tank, so there is nothing to print.'] }
+      : { files: [{ path: `${making.stem}-plan.html`, content: html }], problems: [] });
   },
 };
 
@@ -58,16 +70,18 @@ export const publish: Command = {
     '  html         one self-contained page (the default)',
     '  markdown     <stem>.post.md with its figures as SVG files, for forums and blogs; --front-matter adds a head of metadata',
     '  card         a summary card, as Markdown and as an SVG picture: question, answer, figure, limits of the evidence',
+    '  plan         the plan as one page of A4 with an empty table for pencil; --plan is short for it',
     '  narration    the findings as numbered sentences to be spoken, numbers written as said (English)',
+    '  data         <stem>-data/: tables as CSV with CSVW, Data Package and RO-Crate metadata, the plan as JSON, note, data files and post',
     '--published T the time of publishing that the post prints (2026-04-13T10:00+03:00); without it the protocol\'s, or none.',
     'Exit 0 when the post was written, 1 when it was refused, 2 on wrong use or unreadable input.',
   ],
-  options: { to: { type: 'string' }, as: { type: 'string', multiple: true }, published: { type: 'string' }, 'front-matter': { type: 'boolean' } },
+  options: { to: { type: 'string' }, as: { type: 'string', multiple: true }, published: { type: 'string' }, 'front-matter': { type: 'boolean' }, plan: { type: 'boolean' } },
   async run({ positionals, options, json, output, version }) {
     const [name, ...more] = positionals;
     if (name === undefined || more.length > 0) throw new WrongUse('publish needs exactly one note.');
     if (typeof options.to !== 'string' || options.to === '') throw new WrongUse('publish needs --to DIR, the folder that the post goes into.');
-    const asked = Array.isArray(options['as']) ? options['as'].map(String) : ['html'];
+    const asked = [...(Array.isArray(options['as']) ? options['as'].map(String) : options['plan'] === true ? [] : ['html']), ...(options['plan'] === true ? ['plan'] : [])];
     for (const each of asked) if (!Object.hasOwn(forms, each)) throw new WrongUse(`There is no form "${each}" of a post; there are ${Object.keys(forms).join(', ')}.`);
     const file = await readNoteFile(name);
     const { note, text } = file;

@@ -1,8 +1,8 @@
 // The suites that need a real editor: mocha in the Node host, the same files in the web host, and a look into the preview.
-// `node scripts/test-workbench.mjs [node] [web] [untrusted] [preview] [keyboard]` runs some of them. Without an editor or a browser they are skipped, and counted so.
+// `node scripts/test-workbench.mjs [node] [web] [untrusted] [preview] [keyboard] [sheet]` runs some of them. Without an editor or a browser they are skipped, and counted so.
 import { prepareWorkbench } from './workbench/install.mjs';
 
-const names = ['node', 'web', 'untrusted', 'preview', 'keyboard'];
+const names = ['node', 'web', 'untrusted', 'preview', 'keyboard', 'sheet'];
 const chosen = process.argv.slice(2).filter((each) => names.includes(each));
 const wanted = chosen.length > 0 ? chosen : names;
 
@@ -18,6 +18,7 @@ const { launchBrowser } = await import('./workbench/browser.mjs');
 const { buildSuites, runInNodeHost, runInWebHost } = await import('./workbench/suites.mjs');
 const { runPreview } = await import('../test/workbench/preview.mjs');
 const { runKeyboard } = await import('../test/workbench/keyboard.mjs');
+const { runPlanSheet } = await import('../test/workbench/planSheet.mjs');
 
 const suites = {
   node: ['editor suite in the Node extension host', runInNodeHost],
@@ -25,6 +26,7 @@ const suites = {
   untrusted: ['a folder without trust, in the Node extension host', (browser) => runInNodeHost(browser, { trust: false })],
   preview: ['the Markdown preview, in both hosts', runPreview],
   keyboard: ['New Experiment by keyboard alone, in both hosts', runKeyboard],
+  sheet: ['the printed plan, in the browser', runPlanSheet],
 };
 
 await buildSuites();

@@ -48,11 +48,14 @@ function pencilTable(protocol: Protocol, room: number): { html: Html; left: numb
   const rows: Row[] = all.length > 0 ? all : Array.from({ length: 24 }, () => ({ text: '', first: null, day: false }));
   const headHeight = 9;
   const least = 4;
+  const legible = 3.3;
   const dated = rows.some((row) => row.text.length > 6);
   const widest = heads.length > 12 ? 1 : heads.length > 7 ? 2 : 3;
   let tables = 1;
   while (tables < widest && (room - headHeight) / Math.ceil(rows.length / tables) < least + 1) tables += 1;
-  const each = Math.ceil(rows.length / tables);
+  const capacity = tables * Math.floor((room - headHeight) / legible);
+  const kept = rows.slice(0, capacity);
+  const each = Math.ceil(kept.length / tables);
   const height = Math.min(7.5, (room - headHeight) / each);
   const head = (name: string): Html => { const [place, quantity] = name.split('.'); return element('th', { scope: 'col' }, escapeHtml(clip(place ?? '', 10)), element('br', {}), escapeHtml(quantity ?? '')); };
   const cells = heads.map(() => '<td></td>').join('');
@@ -60,8 +63,8 @@ function pencilTable(protocol: Protocol, room: number): { html: Html; left: numb
     element('thead', {}, element('tr', {}, element('th', { class: 'time' }, 'time'), drawn ? element('th', { class: 'first' }, 'first') : '', ...heads.map(head), element('th', { class: 'remark' }, 'remark'))),
     element('tbody', {}, ...some.map((row) => (row.day ? element('tr', { class: 'day' }, element('th', { colspan: heads.length + (drawn ? 3 : 2) }, escapeHtml(row.text)))
       : element('tr', {}, element('th', { scope: 'row', class: 'time' }, escapeHtml(row.text)), drawn ? element('td', { class: 'first' }, escapeHtml(clip(row.first ?? '', 10))) : '', cells, element('td', { class: 'remark' }))))));
-  const parts = Array.from({ length: tables }, (_, index) => part(rows.slice(index * each, (index + 1) * each)));
-  return { html: element('div', { class: 'pencil', style: `--row: ${height.toFixed(2)}mm; --size: ${Math.min(8.5, height * 1.9).toFixed(2)}pt; --time: ${dated ? 21 : 12}mm; --remark: ${tables > 1 ? 14 : 22}%` }, ...parts), left };
+  const parts = Array.from({ length: tables }, (_, index) => part(kept.slice(index * each, (index + 1) * each)));
+  return { html: element('div', { class: 'pencil', style: `--row: ${height.toFixed(2)}mm; --size: ${Math.min(8.5, height * 1.9).toFixed(2)}pt; --time: ${dated ? 21 : 12}mm; --remark: ${tables > 1 ? 14 : 22}%` }, ...parts), left: left + rows.slice(capacity).filter((row) => !row.day).length };
 }
 
 function tankLine(protocol: Protocol): Html {
@@ -153,7 +156,7 @@ ${stops.length === 0 ? '' : boxes('Stop at once', stops, 4, 120, 'stop')}
 ${element('div', { class: 'lists' }, boxes('Before the first reading', steps, 6, 105, 'steps'), boxes('At hand', materials, 8, 62, 'hand'))}
 ${cautions.length === 0 ? '' : element('p', { class: 'cautions' }, element('strong', {}, 'Take care: '), escapeHtml(`${cautions.map((each) => each.title.toLowerCase()).join('; ')}. The plan card tells more; local rules and makers’ manuals go first.`))}
 ${table.html}
-${element('p', { class: 'foot' }, escapeHtml(`${table.left > 0 ? `${table.left} later readings do not fit on this page. ` : ''}Write - for a reading that was not taken; strike a wrong value through so that it stays legible. ${options.stem}, Evenwater ${options.toolVersion}.`))}
+${element('p', { class: 'foot' }, escapeHtml(`${table.left > 0 ? `${table.left} later readings do not fit on this page: go on on lined paper. ` : ''}Write - for a reading that was not taken; strike a wrong value through so that it stays legible. ${options.stem}, Evenwater ${options.toolVersion}.`))}
 </main>
 </body>
 </html>

@@ -27,7 +27,7 @@ export async function followTests(page, name, timeout = 300_000) {
   let end;
   const ended = new Promise((resolve) => { end = resolve; });
   await page.exposeFunction('codeAutomationLog', (type, values) => {
-    const line = format(...values);
+    const line = format(...values).replace(/\u001b\[[\d;]*m/g, ''); // Mocha colours its lines where CI is set.
     log.push(`[${type}] ${line}`);
     if (!line.startsWith('@@')) return;
     for (const key of Object.keys(count)) {

@@ -10,7 +10,7 @@ import { isMarkdown, isNoteFile, mayBeNote } from './selector.ts';
 /** Milliseconds of rest after a key before a note is read again. */
 const rest = 300;
 /** Notes kept; a preview may show a file that no editor holds open. */
-const kept = 12;
+const kept = 32;
 
 interface Entry { readonly text: string; readonly files: FileContents; readonly note: Note }
 
@@ -18,6 +18,7 @@ export class NoteStore implements vscode.Disposable {
   readonly #entries = new Map<string, Entry>();
   readonly #timers = new Map<string, ReturnType<typeof setTimeout>>();
   readonly #read = new vscode.EventEmitter<vscode.TextDocument>();
+  readonly #rested = new vscode.EventEmitter<vscode.TextDocument>();
   readonly #closed = new vscode.EventEmitter<vscode.TextDocument>();
   readonly #files: DataFiles;
   readonly #log: vscode.LogOutputChannel;
@@ -69,7 +70,7 @@ export class NoteStore implements vscode.Disposable {
     while (this.#timers.has(key) && !token.isCancellationRequested) {
       await new Promise<void>((resolve) => {
         const stop = vscode.Disposable.from(
-          this.#read.event((read) => { if (read.uri.toString() === key) { stop.dispose(); resolve(); } }),
+          this.#rested.event((rested) => { if (rested.uri.toString() === key) { stop.dispose(); resolve(); } }),
           this.#closed.event((closed) => { if (closed.uri.toString() === key) { stop.dispose(); resolve(); } }),
           token.onCancellationRequested(() => { stop.dispose(); resolve(); }),
         );
@@ -94,6 +95,7 @@ export class NoteStore implements vscode.Disposable {
     this.#subscriptions.dispose();
     for (const timer of this.#timers.values()) clearTimeout(timer);
     this.#read.dispose();
+    this.#rested.dispose();
     this.#closed.dispose();
   }
 
@@ -104,8 +106,11 @@ export class NoteStore implements vscode.Disposable {
     this.#timers.set(key, setTimeout(() => {
       this.#timers.delete(key);
       if (document.isClosed) return;
-      this.noteOf(document);
-      this.#read.fire(document);
+      const wasNote = this.#entries.has(key);
+      const isNote = this.noteOf(document) !== null;
+      if (!isNote) this.#entries.delete(key);
+      if (isNote || wasNote) this.#read.fire(document); // Plain Markdown stays quiet: nothing is asked for again.
+      this.#rested.fire(document);
     }, delay));
   }
 

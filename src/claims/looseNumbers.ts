@@ -1,5 +1,5 @@
 // Finds numbers in prose that a formula could give: each is a hint, so that the author may turn it into a claim.
-import { fix, problem, type Problem } from '../problems/problem.ts';
+import { problem, type Problem } from '../problems/problem.ts';
 import { toDocumentRange } from '../note/mappedText.ts';
 import type { ClaimSyntax, ProseRun } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
@@ -8,45 +8,56 @@ import type { NumberValue, Unit } from '../quantities/types.ts';
 import { day, hour, type Instant } from '../time/instant.ts';
 import { instantOf, utc, wallTimeOf } from '../time/zone.ts';
 import { mappedText } from '../note/mappedText.ts';
+import { evaluate } from '../formula/evaluate.ts';
 import { parseFormula } from '../formula/parse.ts';
 import { everyExpression } from './formulaShape.ts';
 import { fittingUnit, isTimeUnit, needsNoUnit } from './compareNumber.ts';
 import { plannedNames } from './claimWords.ts';
-import { candidatesOf, formulasFor, type Candidate } from './findFormula.ts';
 import type { AnyMention, ClockMention, NumberMention } from './mentions.ts';
 import { readMentions } from './readMentions.ts';
 
 /**
- * Hints for loose numbers, each with up to three formulas that give it. Number words and numbers without a unit are left
- * alone; so are numbers that the plan or a formula of the note states (a limit, a level), unless a formula gives them.
+ * Hints for loose numbers. Number words and numbers without a unit are left alone; so are numbers that the plan or a formula of
+ * the note states (a limit, a level). The formulas that give them are searched on demand only (`findFixes`): a key typed in
+ * prose does not pay for it.
  */
 export function findLooseNumbers(prose: readonly ProseRun[], context: FormulaContext, claims: readonly ClaimSyntax[] = []): Problem[] {
   if (!context.protocol || context.dataset.series.size === 0) return [];
   const language = context.protocol.language;
   const names = plannedNames(context);
   const problems: Problem[] = [];
-  let candidates: Candidate[] | null = null;
   let stated: NumberValue[] | null = null;
+  let planned: NumberValue[] | null = null;
   for (const { text } of prose) {
     if (!/\d/.test(text.text)) continue;
     for (const mention of readMentions(text.text, { language, names })) {
       const kind = kindOf(mention, context);
       if (kind === null) continue;
-      candidates ??= candidatesOf(context);
-      const near = text.text.slice(Math.max(0, mention.start - 120), mention.end + 80);
-      const formulas = formulasFor(mention, near, candidates, context);
-      if (formulas.length === 0 && mention.kind === 'number') {
+      if (mention.kind === 'number') {
         stated ??= statedNumbers(context, claims);
-        if (kind === 'plan' || stated.some((each) => same(mention, each))) continue;
+        planned ??= plannedNumbers(context);
+        const given = planned.some((each) => same(mention, each));
+        if (!given && (kind === 'plan' || stated.some((each) => same(mention, each)))) continue;
       }
       const shown = text.text.slice(mention.start, mention.end);
-      const range = toDocumentRange(text, mention);
-      problems.push(problem('loose-number', range, { text: shown.replace(/\s+/g, ' '), formula: formulas[0] ?? '' },
-        formulas.slice(0, 3).map((formula, index) => fix('make-claim', { formula: `{${shown} = ${formula}}` },
-          [{ range: { start: range.start, end: range.start }, newText: '{' }, { range: { start: range.end, end: range.end }, newText: ` = ${formula}}` }], { preferred: index === 0 }))));
+      problems.push(problem('loose-number', toDocumentRange(text, mention), { text: shown.replace(/\s+/g, ' ') }));
     }
   }
   return problems;
+}
+
+/** Numbers that a formula over the plan alone gives: volumes, sides, facts of tanks, and named results that are one quantity. */
+function plannedNumbers(context: FormulaContext): NumberValue[] {
+  const tanks = context.protocol?.tanks ?? [];
+  const formulas = [
+    ...tanks.flatMap((tank) => (tank.size || tank.volume ? ['volume', 'length', 'width', 'height'].map((name) => `${name}(${tank.id})`) : [])),
+    ...context.results.filter((result) => /^\s*[\d.]/u.test(result.formula.text)).map((result) => result.name),
+  ];
+  const computed = formulas.flatMap((formula): NumberValue[] => {
+    const { value } = evaluate(mappedText(formula), context);
+    return value?.type === 'number' ? [value] : [];
+  });
+  return [...computed, ...tanks.flatMap((tank) => [...tank.facts.values()].map((fact) => fact.value))];
 }
 
 /** Numbers that the plan states (limits, accuracies) and levels that conditions and formulas name. */
@@ -83,7 +94,7 @@ export function looseInWords(syntax: ClaimSyntax, mentions: readonly AnyMention[
     if (kindOf(mention, context) !== 'data') return [];
     stated ??= statedNumbers(context, [syntax]);
     if (stated.some((each) => same(mention, each))) return [];
-    return [problem('loose-number', toDocumentRange(syntax.words, mention), { text: syntax.words.text.slice(mention.start, mention.end).replace(/\s+/g, ' '), formula: '' })];
+    return [problem('loose-number', toDocumentRange(syntax.words, mention), { text: syntax.words.text.slice(mention.start, mention.end).replace(/\s+/g, ' ') })];
   });
 }
 

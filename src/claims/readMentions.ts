@@ -18,7 +18,7 @@ const digits: Readonly<Record<DecimalMark, RegExp>> = {
 };
 const power = /\s*[×x·]\s*10(?:\^?([−-]?\d{1,2})|([⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+))/y;
 const plusMinus = new RegExp(`${space}*\\(?${space}*(?:±|\\+/-|\\+/−|\\+-|plus or minus)${space}*`, 'y');
-const perHourWords = new RegExp(`(?:${space}*/${space}*h(?:our|r)?|${space}+(?:per|an|a|each|every)${space}+hour|${space}+per${space}+hr?|${space}+hourly)(?![\\p{L}\\p{N}])`, 'iuy');
+const perHourWords = new RegExp(`(?:${space}*/${space}*h(?:our|r)?|${space}+(?:per|an|a|each|every)${space}+hour|${space}+per${space}+hr?|${space}+hourly)(?![\\p{L}\\p{N}])(?!\\s+(?:after|before|later|earlier|into|ago|past|from)(?![\\p{L}]))`, 'iuy');
 const percentagePoints = new RegExp(`(?:percentage|per${space}cent)[- ]points?(?![\\p{L}\\p{N}])`, 'iuy');
 /** `9h30`, as clocks and stopwatches print it. */
 const tightDuration = /(\d{1,3})h(\d{2})(?:\s?min)?(?![\p{L}\p{N}])/uy;

@@ -101,6 +101,8 @@ function readRate(text: string, before: Part): Part | null {
   if (!below) return null;
   const any = per[1] === undefined || per[1].toLowerCase() === 'per';
   if (!any && !isTime(below)) return null;
+  // `24.5 °C an hour after the failure` is no rate.
+  if (!any && /^\s+(?:after|before|later|earlier|into|ago|past|from)(?![\p{L}])/iu.test(text.slice(below.end, below.end + 12))) return null;
   return { terms: [...before.terms, ...below.terms.map((term) => ({ ...term, exponent: -term.exponent }))], end: below.end };
 }
 

@@ -17,7 +17,7 @@ import { momentsOf, type Moments } from './moments.ts';
 import { momentFormulas, planFormulas } from './planFacts.ts';
 import { scoreOf } from './rank.ts';
 import { readSentence, type SentenceReading } from './sentence.ts';
-import { nearFormulas } from './slips.ts';
+import { nearFormulas, slipBetween } from './slips.ts';
 import { resultFormulas } from './namedResults.ts';
 import type { Candidate, Column, Found } from './types.ts';
 
@@ -90,6 +90,17 @@ function rank(all: readonly Found[], words: SentenceReading, ground: SearchGroun
 
 function candidateOf(formula: string, value: FormulaValue, evaluation: Evaluation, score: number, context: FormulaContext, gives: boolean, slip: Candidate['slip']): Candidate {
   return { formula, value, text: computedText(value, evaluation, context), score: Math.round(score * 100) / 100, gives, slip };
+}
+
+/** The formula that a claim has, with what it gives and the slip that leads from there to the number; null where it gives nothing. */
+export function ownCandidate(formula: string, mention: AnyMention, context: FormulaContext): Candidate | null {
+  const evaluation = evaluate(mappedText(formula), context);
+  if (!evaluation.value) return null;
+  const number = unbound(asNumber(mention));
+  const match = number ? matcherOf(number) : null;
+  const gives = givesMention(evaluation.value, mention, match, context);
+  const slip = !gives && number && match && evaluation.value.type === 'number' ? slipBetween(formula, match.shown(evaluation.value.value, evaluation.value.unit), number, { context, match }) : null;
+  return { formula, value: evaluation.value, text: computedText(evaluation.value, evaluation, context), score: 0, gives, slip };
 }
 
 /** The words name one tank, the number is another's. */

@@ -39,12 +39,15 @@ export function generate(search: Search): void {
     changes(search, column, pairsOf(search, column, named), digits);
     levelFormulas(search, column);
   }
-  for (const a of columns) for (const b of columns) if (a !== b && (a.place !== b.place) && sameKind(a, b)) compared(search, a, b, stretches);
+  for (const a of columns) for (const b of columns) if (a !== b && a.place !== b.place && sameKind(a, b) && comparable(a, b)) compared(search, a, b, stretches);
   lengths(search, named, digits);
 }
 
 /** The sun's times are tried where the words name them. */
 const skyNames = new Set(['sunrise', 'sunset', 'dawn', 'dusk']);
+
+/** Columns of two quantities are set against each other only as they were read: water and air. */
+const comparable = (a: Column, b: Column): boolean => a.quantity === b.quantity || !(a.name.includes('(') || b.name.includes('('));
 
 function namedMoments(search: Search): Instant[] {
   const { moments, words } = search;

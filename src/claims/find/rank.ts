@@ -19,8 +19,8 @@ const families: Readonly<Record<Family, { readonly behind: number; readonly hear
   median: { behind: 1, hears: { median: 3.5 } },
   deviation: { behind: 1.2, hears: { deviation: 3.5 } },
   range: { behind: 1.2, hears: { range: 3 } },
-  fall: { behind: 0.3, hears: { fall: 2.5 } },
-  rise: { behind: 0.3, hears: { rise: 2.5 } },
+  fall: { behind: 1.3, hears: { fall: 3.5 } },
+  rise: { behind: 1.3, hears: { rise: 3.5 } },
   'percent-fall': { behind: 0, hears: { fall: 2.5, percent: 0.5 } },
   'percent-rise': { behind: 0, hears: { rise: 2.5, percent: 0.5 } },
   rate: { behind: 0.2, hears: { perHour: 1, fall: 0.8, rise: 0.8, mean: 0.6 } },
@@ -89,6 +89,11 @@ function familyScore(found: Found, words: SentenceReading): number {
   return score;
 }
 
+/** True when the words say what the formula's family hopes to hear most. */
+function heard(found: Found, words: SentenceReading): boolean {
+  return Object.entries(families[found.family].hears).some(([cue, weight]) => weight > 1 && (words.cues.get(cue as Cue) ?? 0) >= 0.6);
+}
+
 function placeScore(found: Found, words: SentenceReading): number {
   if (found.places.length === 0) return 0;
   const { places, nearest } = words;
@@ -135,7 +140,7 @@ function timeScore(found: Found, words: SentenceReading, start: number, end: num
     score += weight > 0 ? 1.8 * weight - 0.3 : edge ? -1 : -1.7;
   }
   if (found.moments.length === 2) score = score * 0.8 + (stretchWeight > 0 ? 0.8 * stretchWeight : 0);
-  if (isSummary && found.moments.length === 2 && stretchWeight === 0) score -= 1;
+  if (isSummary && found.moments.length === 2 && (stretchWeight === 0 || !heard(found, words))) score -= 1;
   // Moments in the words that the formula leaves out.
   const covers = (instants: readonly number[]): boolean => instants.some((instant) => found.moments.includes(instant)) || (found.family === 'first' && instants.includes(start)) || (found.family === 'last' && instants.includes(end));
   for (const moment of words.moments) {

@@ -71,7 +71,7 @@ export function readSentence(text: string, mention: { start: number; end: number
   };
   const others = readMentions(text.slice(earlier, own.end), { language: context.protocol?.language ?? 'en', names: plannedNames(context) })
     .filter((each) => each.end <= number.start || each.start >= number.end);
-  const { places, nearest } = readPlaces(words, number, weightAt, context);
+  const { places, nearest } = readPlaces(words, { ...number, sentence: ownStart }, weightAt, context);
   return {
     cues: readCues(words, weightAt), before: prepositionBefore(words, number.start), places, nearest, groups: groupsOf(context),
     quantities: readQuantities(words, weightAt, context), ...readTimes(words, number, others, weightAt, context, moments), levels: levelsIn(others, ownStart),

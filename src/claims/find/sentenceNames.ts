@@ -35,7 +35,7 @@ function placesOf(context: FormulaContext): PlaceWords[] {
   return found;
 }
 
-export function readPlaces(words: string, number: { start: number; end: number }, weightAt: WeightAt, context: FormulaContext): { places: Map<string, number>; nearest: string | null } {
+export function readPlaces(words: string, number: { start: number; end: number; sentence: number }, weightAt: WeightAt, context: FormulaContext): { places: Map<string, number>; nearest: string | null } {
   const known = placesOf(context);
   const places = new Map<string, number>();
   const seen: { id: string; start: number; end: number; weight: number }[] = [];
@@ -63,6 +63,11 @@ export function readPlaces(words: string, number: { start: number; end: number }
       const group = owners.find((each) => context.protocol?.tanks.some((tank) => tank.group?.value === each.id) ?? false);
       if (group) see(group.id, word.start, word.end, group.weight);
     }
+  }
+  // "It" is the tank that the sentence before spoke of last.
+  if (/(?<![\p{L}])its?(?![\p{L}])/u.test(words.slice(number.sentence, number.start)) && !seen.some((each) => each.start >= number.sentence && each.end <= number.start)) {
+    const spoken = seen.filter((each) => each.end <= number.sentence).sort((a, b) => b.end - a.end)[0];
+    if (spoken) { spoken.weight = 0.9; places.set(spoken.id, 0.9); return { places, nearest: spoken.id }; }
   }
   const before = seen.filter((each) => each.end <= number.start && each.weight > 0.3).sort((a, b) => b.end - a.end)[0];
   const after = seen.filter((each) => each.start >= number.end && each.weight > 0.3).sort((a, b) => a.start - b.start)[0];

@@ -208,7 +208,7 @@ function amounts(words: string, others: readonly AnyMention[], weightAt: WeightA
     if (last) { found.stretches.push({ from: moments.end - length, to: moments.end, weight }); continue; }
     const mentioned = named.flatMap((moment) => moment.instants.map((instant) => ({ instant, weight: moment.weight, digits: moment.digits })));
     const usual = [...(moments.all.get('light-off') ?? []), ...[...moments.names].filter(([, name]) => !['end', 'sunrise', 'sunset', 'dawn', 'dusk'].includes(name)).map(([instant]) => instant)];
-    const anchors = [...mentioned, ...usual.filter((instant) => !mentioned.some((each) => each.instant === instant)).map((instant) => ({ instant, weight: mentioned.length > 0 ? 0.3 : instant === moments.start ? 0.5 : 0.7, digits: false }))];
+    const anchors = [...mentioned, ...usual.filter((instant) => !mentioned.some((each) => each.instant === instant)).map((instant) => ({ instant, weight: mentioned.some((each) => each.weight >= 0.9) ? 0.3 : instant === moments.start ? 0.5 : 0.7, digits: false }))];
     for (const anchor of anchors) {
       const to = anchor.instant + length;
       const strength = weight * Math.min(1, anchor.weight + (first ? 0.1 : 0));

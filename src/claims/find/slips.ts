@@ -15,6 +15,8 @@ export interface Near { readonly formula: string; readonly value: FormulaValue; 
 
 const mostLooked = 40;
 const mostNear = 5;
+/** Slips that hardly come about by accident. */
+const telling: ReadonlyMap<Slip, number> = new Map([['digits-swapped', 1.5], ['wrong-base', 1.5], ['sea-level', 1.5], ['other-scale', 1.5], ['sign', 0.5], ['factor-ten', -0.5]]);
 
 /** What the words ask for, whatever it gives; what comes near the number, or comes to it by a slip, first. */
 export function nearFormulas(search: Search, number: NumberMention, rank: (found: readonly Found[]) => { found: Found; score: number }[]): Near[] {
@@ -32,7 +34,7 @@ export function nearFormulas(search: Search, number: NumberMention, rank: (found
     if (!Number.isFinite(shown)) continue;
     const slip = slipBetween(found.formula, shown, number, search);
     const distance = Math.abs(shown - number.value) / Math.max(Math.abs(number.value), Math.abs(shown), 1e-12);
-    near.push({ formula: found.formula, value, evaluation, score: score - 2.5 - (slip ? 0 : 4 * Math.min(1, distance)) + (slip ? 1 : 0), slip });
+    near.push({ formula: found.formula, value, evaluation, score: score - 2.5 + (slip ? telling.get(slip) ?? 0 : -4 * Math.min(1, distance)), slip });
   }
   return near.sort((a, b) => b.score - a.score).slice(0, mostNear);
 }

@@ -89,7 +89,7 @@ export const claimsCodes = {
     example: { prose: 'The mat tank fell {0.24 mg/L = fall(mat.DO, 22:00..22:30)} because of the plants.' },
   },
   'loose-number': {
-    severity: 'hint', args: ['text', 'formula'], fixable: true,
+    severity: 'hint', args: ['text'], fixable: true,
     why: 'The number stands in the text without a formula, so it will not be checked when the readings change.',
     example: { prose: 'The mat tank started at 8.21 mg/L.' },
   },

@@ -36,9 +36,5 @@ export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'windows-differ': (args) => `The two sides are taken over different readings (${text(args, 'left')} against ${text(args, 'right')}); compare them over one window.`,
   'event-in-window': (args) => `“${text(args, 'event')}” at ${text(args, 'time')} falls inside this window and concerns only ${text(args, 'tanks')}; say so, or choose a window without it.`,
   'causal-wording': (args) => `“${text(args, 'word')}” names a cause, but ${text(args, 'reason')}; say what was seen, or name the other explanation.`,
-  'loose-number': (args) => {
-    const formula = text(args, 'formula');
-    return formula === '' ? `${text(args, 'text')} stands without a formula and will not be checked.`
-      : `${text(args, 'text')} stands without a formula and will not be checked; \`${formula}\` gives it.`;
-  },
+  'loose-number': (args) => `${text(args, 'text')} stands without a formula and will not be checked; let the fix find the formula, or mark it as stated.`,
 };

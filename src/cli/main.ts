@@ -1,15 +1,21 @@
 // The command line's way in: finds the command, reads its options, turns what happens into an exit code.
 import { parseArgs } from 'node:util';
-import { exit, printJson, WrongUse, type Command, type Output } from './command.ts';
+import { exit, printJson, WrongUse, type Command, type OptionValues, type Output } from './command.ts';
 import { ask } from './commands/ask.ts';
 import { check } from './commands/check.ts';
+import { find } from './commands/find.ts';
+import { format } from './commands/format.ts';
+import { log } from './commands/log.ts';
 import { newCommand } from './commands/new.ts';
+import { extract } from './commands/extract.ts';
 import { publish } from './commands/publish.ts';
+import { seal } from './commands/seal.ts';
+import { recheck } from './commands/recheck.ts';
 
 declare const EVENWATER_VERSION: string | undefined;
 export const version = typeof EVENWATER_VERSION === 'string' ? EVENWATER_VERSION : 'development';
 
-export const commands: readonly Command[] = [newCommand, check, ask, publish];
+export const commands: readonly Command[] = [newCommand, log, check, find, ask, publish, recheck, extract, format, seal];
 
 const usage = (): string => [
   'evenwater: aquarium experiment notes whose numbers cannot drift from the readings.',
@@ -45,9 +51,13 @@ export async function main(args: readonly string[], output: Output): Promise<num
   }
 }
 
-function readOptions(command: Command, args: string[]): ReturnType<typeof parseArgs> {
+function readOptions(command: Command, args: string[]): { values: OptionValues; positionals: string[] } {
   try {
-    return parseArgs({ args, options: { ...command.options, help: { type: 'boolean', short: 'h' } }, allowPositionals: true, strict: true });
+    // A negative number is a value, not an option.
+    const marked = args.map((each) => (/^-[.\d]/u.test(each) ? `\0${each}` : each));
+    const { values, positionals } = parseArgs({ args: marked, options: { ...command.options, help: { type: 'boolean', short: 'h' } }, allowPositionals: true, strict: true });
+    const unmarked = (value: OptionValues[string]): OptionValues[string] => (typeof value === 'string' ? value.replace(/^\0/u, '') : value);
+    return { values: Object.fromEntries(Object.entries(values).map(([name, value]) => [name, unmarked(value)])), positionals: positionals.map((each) => each.replace(/^\0/u, '')) };
   } catch (error) {
     throw new WrongUse(`${error instanceof Error ? error.message.split('. ')[0] : String(error)}. See evenwater ${command.name} --help.`);
   }

@@ -7,6 +7,7 @@ const sentences = {
   'no-row': () => 'There is no such row any more; pick the reading again.',
   'table-in-file': (args) => `These readings stand in ${text(args, 'path')}, which is pinned; a file is not changed from here.`,
   'table-broken': () => 'The heads of this table cannot be read; mend them first. What you typed is kept.',
+  'column-gone': (args) => `The table has no column ${text(args, 'head')} any more; put it back, then write the row.`,
   'table-sealed': () => 'This table is sealed; log into a block of its own.',
   'too-few': (args) => `${text(args, 'found')} of ${text(args, 'expected')} values; type - for a reading that was not taken.`,
   'too-many': (args) => `${text(args, 'found')} values for ${text(args, 'expected')} columns.`,

@@ -1,0 +1,54 @@
+// `evenwater seal NOTE`: seals a readings table, so that every later change of a first value shows.
+import { applyEdits } from '../../edits/edit.ts';
+import { sealBlock } from '../../edits/sealTable.ts';
+import type { Note } from '../../experiment/types.ts';
+import { editSentence } from '../../words/edits.ts';
+import { CannotWrite, changeNote } from '../changeNote.ts';
+import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { diskPort } from '../filePort.ts';
+import { noteFromText, readNoteFile } from '../noteFiles.ts';
+import { NoteIsLocked } from '../noteLock.ts';
+
+export const seal: Command = {
+  name: 'seal',
+  usage: 'NOTE [--block NAME]',
+  summary: 'Seal a table of readings.',
+  help: [
+    'Writes a hash over times, units and first values under the heads. Corrections, marks, remarks and formatting keep a seal',
+    'valid; any other change is an error of evenwater check, which names the cell.',
+    '',
+    '  --block NAME    the table of that name, or its number in the note; without it the last table that is not sealed',
+  ],
+  options: { block: { type: 'string' } },
+  async run({ positionals, options, json, output }) {
+    const [name, ...more] = positionals;
+    if (name === undefined || more.length > 0) throw new WrongUse('seal needs one note.');
+    await readNoteFile(name);
+    const block = typeof options['block'] === 'string' ? options['block'] : null;
+    try {
+      const { line, refused } = await changeNote<{ line: string | null; refused: string | null }>(diskPort, name, async (text) => {
+        const { note } = await noteFromText(name, text);
+        const result = sealBlock(note, tableOf(note, block), Date.now());
+        if (!result.ok) return { text: null, value: { line: null, refused: editSentence(result.message) } };
+        const after = applyEdits(text, result.edits);
+        return { text: after, value: { line: after.slice(result.shows.start, result.shows.end).trim(), refused: null } };
+      });
+      if (json) printJson(output, { sealed: line, refused }); else if (line !== null) output.result(line); else output.progress(refused ?? '');
+      return line === null ? exit.problems : exit.well;
+    } catch (error) {
+      if (error instanceof CannotWrite) throw new WrongUse(error.message);
+      if (error instanceof NoteIsLocked) throw new WrongUse(`Another evenwater has been writing "${name}" for too long.`);
+      throw error;
+    }
+  },
+};
+
+/** Index of the wanted table; one past the end where there is none. */
+function tableOf(note: Note, block: string | null): number {
+  if (block === null) {
+    const open = note.tables.findLastIndex((table) => !table.file && !table.sealed);
+    return open >= 0 ? open : note.tables.length - 1;
+  }
+  const named = note.tables.findIndex((table) => table.name === block);
+  return named >= 0 ? named : /^\d+$/u.test(block) ? Number(block) - 1 : -1;
+}

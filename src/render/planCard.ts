@@ -1,5 +1,6 @@
 // The plan card: what is asked, the tanks side by side with what differs, the schedule drawn to scale, how the tanks were
 // made alike, when the run ends early, the instruments, and cautions.
+import { nothingRead } from '../experiment/waiting.ts';
 import type { EqualiseStep, Protocol, StopRule, Tank } from '../protocol/types.ts';
 import { undeclaredDifferences, waterVolume } from '../protocol/derived.ts';
 import { formatValue } from '../quantities/format.ts';
@@ -93,7 +94,7 @@ function stopItem(rule: StopRule, index: number, protocol: Protocol, context: Re
   const crossed = check?.crossedAt ?? [];
   const state = crossed.length > 0
     ? element('span', { class: 'evenwater-crossed' }, escapeHtml(`✕ crossed at ${formatClock(crossed[0]!, protocol.zone)}${crossed.length > 1 ? ` and at ${crossed.length - 1} later reading${crossed.length > 2 ? 's' : ''}` : ''}`))
-    : context.note.dataset.times.length > 0 && check && check.evaluation?.value !== null ? element('span', { class: 'evenwater-kept' }, '✓ not crossed at any reading') : element('span', { class: 'evenwater-none' }, '○ no readings yet');
+    : !nothingRead(context.note.dataset) && check && check.evaluation?.value !== null ? element('span', { class: 'evenwater-kept' }, '✓ not crossed at any reading') : element('span', { class: 'evenwater-none' }, '○ no readings yet');
   return element('li', {}, 'If ', element('code', {}, escapeHtml(rule.when?.text.trim() ?? '–')), rule.do ? escapeHtml(`: ${rule.do}`) : '',
     element('div', { class: 'evenwater-state' }, state, rule.outcome ? escapeHtml(`. Outcome: ${rule.outcome.value}`) : ''));
 }

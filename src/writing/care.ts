@@ -1,5 +1,6 @@
 // The methods' paragraph on what happened to single readings: missing, left out, doubtful, corrected, outside the range.
 import type { Note } from '../experiment/types.ts';
+import { nothingRead } from '../experiment/waiting.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { flag, type Series } from '../dataset/types.ts';
 import type { CellState } from '../readings/types.ts';
@@ -27,7 +28,7 @@ export function describeCare(note: Note, protocol: Protocol): RunPieces[] {
   const times = readTimes(note);
   const long = isLong(protocol, times);
   const all: Entry[] = [...note.dataset.series.values()].flatMap((series) => [...series.times].map((time, index) => ({ series, index, time })));
-  if (all.length === 0) return [];
+  if (nothingRead(note.dataset)) return [];
   const source = ({ series, index }: Entry): Series['sources'][number] | undefined => series.sources[index];
   const bits = ({ series, index }: Entry): number => series.flags[index]!;
   const say = (entry: Entry, recorded: boolean): string => careWords.one({

@@ -1,5 +1,6 @@
 // The methods' paragraphs on events, instruments, computing and its sources, stop rules, and what the design can show.
 import type { Note } from '../experiment/types.ts';
+import { nothingRead } from '../experiment/waiting.ts';
 import { functionByName, type FunctionEntry } from '../formula/catalogue.ts';
 import { parseFormula } from '../formula/parse.ts';
 import { plainWords } from '../formula/plainWords.ts';
@@ -110,7 +111,7 @@ export function describeStopRules(note: Note, protocol: Protocol): RunPieces[] {
     const condition = plainWords(rule.when.text.trim(), note.context);
     const check = note.stopRules.find((each) => each.rule === index);
     const failed = check?.evaluation?.problems.some((each) => each.severity === 'error') ?? true;
-    if (!check || (failed && check.crossedAt.length === 0) || note.dataset.times.length === 0) return [stopWords.unread({ condition, action: rule.do })];
+    if (!check || (failed && check.crossedAt.length === 0) || nothingRead(note.dataset)) return [stopWords.unread({ condition, action: rule.do })];
     const [first] = check.crossedAt;
     if (first === undefined) return [stopWords.never({ condition, action: rule.do })];
     const outcome = rule.outcome && rule.outcome.value.trim() !== '' ? rule.outcome.value : null;

@@ -4,6 +4,7 @@ import { describeCare } from './care.ts';
 import { describeComputing, describeEvents, describeEvidence, describeInstruments, describeStopRules } from './computing.ts';
 import { describeDesign, describeEqualStart } from './design.ts';
 import { paragraph, type RunPieces } from './figures.ts';
+import { describeOrder, describePlanHistory } from './planHistory.ts';
 import { describeDeviations, describeLight, describeSampling } from './sampling.ts';
 import { writeResults } from './results.ts';
 import type { Paragraph } from './types.ts';
@@ -17,8 +18,9 @@ export function writeMethods(note: Note): Paragraph[] {
   const plusMinus = note.syntax.claims.some((claim) => claim.words.text.includes('±')) || written.some((run) => run.text.includes('±'));
   const topics: readonly (readonly [string, readonly RunPieces[]])[] = [
     ['design', describeDesign(note, protocol)],
+    ['plan', describePlanHistory(note, protocol)],
     ['equal start', describeEqualStart(note, protocol)],
-    ['schedule', [...describeLight(note, protocol), ...describeSampling(note, protocol)]],
+    ['schedule', [...describeLight(note, protocol), ...describeSampling(note, protocol), ...describeOrder(protocol)]],
     ['events', describeEvents(note, protocol)],
     ['instruments', describeInstruments(note, protocol)],
     ['readings', [...describeDeviations(note, protocol), ...describeCare(note, protocol)]],

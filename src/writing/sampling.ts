@@ -73,7 +73,6 @@ export function describeSampling(note: Note, protocol: Protocol): RunPieces[] {
   if (protocol.order.length > 1) {
     sentences.push(samplingWords.order({ tanks: protocol.order.map((each) => { const tank = protocol.tanks.find((one) => one.id === each.value); return tank ? tankName(tank) : each.value; }), seed: protocol.seed?.value ?? null }));
   }
-  if (protocol.repeats) sentences.push(samplingWords.repeats(protocol.repeats.value));
   if (protocol.pairWithin > 0) sentences.push(samplingWords.paired(formatDuration(protocol.pairWithin)));
   const typed = protocol.phases.filter((phase) => phase.typed !== null);
   if (typed.length > 0) {

@@ -111,7 +111,6 @@ export const samplingWords = {
   none: <V>(): Pieces<V> => ['No readings are logged yet.'],
   order: <V>(args: { tanks: readonly string[]; seed: string | null }): Pieces<V> =>
     say`Each time the tanks were to be read in the order ${args.tanks.join(', ')}${args.seed === null ? '' : ` (drawn with seed ${args.seed})`}.`,
-  repeats: <V>(repeats: string): Pieces<V> => say`Repeats: ${sentence(repeats)}`,
   phases: <V>(items: readonly Slot<V>[]): Pieces<V> => say`The run is divided into ${counted(items.length, 'phase')}: ${listed(items)}.`,
   phase: <V>(args: { id: string; window: Slot<V> }): Pieces<V> => say`“${args.id}” (${args.window})`,
   paired: <V>(within: string): Pieces<V> => say`Readings of different tables at most ${within} apart count as taken together.`,

@@ -1,5 +1,6 @@
 // The fixes that problems carry, as quick fixes; and "fix all" for those that cannot change what a number or a sentence says.
 import * as vscode from 'vscode';
+import { findFixes } from '../experiment/findNumbers.ts';
 import type { Fix, Problem, TextEdit } from '../problems/problem.ts';
 import { fixTitle } from '../words/words.ts';
 import { shows } from './diagnostics.ts';
@@ -15,10 +16,12 @@ export function registerQuickFixes(notes: NoteStore): vscode.Disposable {
       const note = notes.noteOf(document);
       if (!note) return [];
       const wants = (kind: vscode.CodeActionKind) => !context.only || context.only.contains(kind);
-      const here = note.problems.filter((problem) => problem.fixes.length > 0 && toRange(document, problem.range).intersection(range));
-      const actions = wants(vscode.CodeActionKind.QuickFix) ? here.flatMap((problem) => problem.fixes.map((fix) => quickFix(document, problem, fix, context))) : [];
+      // Formulas are searched for the numbers at this place only, and only when somebody asks.
+      const here = note.problems.filter((problem) => toRange(document, problem.range).intersection(range));
+      const actions = wants(vscode.CodeActionKind.QuickFix)
+        ? here.flatMap((problem) => [...problem.fixes, ...findFixes(problem, note)].map((fix) => quickFix(document, problem, fix, context))) : [];
       const safe = safeEdits(note.problems);
-      if (safe.count > 1 && here.length > 0 && wants(vscode.CodeActionKind.QuickFix)) actions.push(fixAll(document, safe.edits, vscode.CodeActionKind.QuickFix));
+      if (safe.count > 1 && here.some((problem) => problem.fixes.length > 0) && wants(vscode.CodeActionKind.QuickFix)) actions.push(fixAll(document, safe.edits, vscode.CodeActionKind.QuickFix));
       if (safe.count > 0 && context.only && wants(fixAllKind)) actions.push(fixAll(document, safe.edits, fixAllKind));
       return actions;
     },

@@ -47,7 +47,7 @@ export function claimHtml(claim: CheckedClaim, words: string, index: number, con
     ? element('span', { class: classes, title }, escapeHtml(shown))
     : element('data', { class: classes, value: claim.machine ?? '', 'data-formula': formula, title }, escapeHtml(shown));
   const said = complaint(claim);
-  const loud = said === null ? '' : element('strong', { class: 'evenwater-complaint' }, escapeHtml(` ${claim.state === 'unfilled' ? '○' : '✕'} ${said} `));
+  const loud = said === null ? '' : element('strong', { class: 'evenwater-complaint' }, escapeHtml(` ${claim.state === 'unfilled' ? '○' : '✕'} ${said}`));
   const mark = post
     ? element('sup', { class: 'evenwater-mark' }, element('a', { href: `#how-${index + 1}`, id: `claim-${index + 1}`, 'aria-label': `${marks[claim.mark].words}, note ${index + 1}` }, String(index + 1)))
     : element('sup', { class: 'evenwater-mark', title, role: 'img', 'aria-label': marks[claim.mark].words }, escapeHtml(marks[claim.mark].sign));

@@ -32,7 +32,7 @@ export const blockStyle = `
 .evenwater-mark a { color: inherit; text-decoration: none; padding: 0.5em 0.05em; }
 .evenwater-claim.evenwater-loud { background: var(--evenwater-bad-ground); color: var(--evenwater-bad); text-decoration: underline wavy var(--evenwater-bad); font-weight: 600; padding: 0 0.15em; }
 .evenwater-claim.evenwater-unfilled { background: var(--evenwater-warn-ground); color: var(--evenwater-warn); text-decoration: underline dashed var(--evenwater-warn); }
-.evenwater-complaint { font-family: system-ui, sans-serif; font-size: 0.82em; font-weight: 600; color: var(--evenwater-bad); background: var(--evenwater-bad-ground); border: 1px solid var(--evenwater-bad); border-radius: 0.25rem; padding: 0 0.3rem; margin: 0 0.25rem 0 0.3rem; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
+.evenwater-complaint { font-family: system-ui, sans-serif; font-size: 0.82em; font-weight: 600; color: var(--evenwater-bad); background: var(--evenwater-bad-ground); border: 1px solid var(--evenwater-bad); border-radius: 0.25rem; padding: 0 0.3rem; margin: 0 0 0 0.3rem; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
 .evenwater-unfilled + .evenwater-mark + .evenwater-complaint, .evenwater-unfilled + .evenwater-complaint { color: var(--evenwater-warn); background: var(--evenwater-warn-ground); border-color: var(--evenwater-warn); }
 
 .evenwater-problems { list-style: none; margin: 0 0 0.8rem; padding: 0; }

@@ -42,10 +42,10 @@ suite('render: claims', () => {
     assert.match(html, /<span class="evenwater-claim evenwater-stated" title="stated, not computed: A handbook, p\. 12">5 %<\/span>/);
   });
   test('a mismatch is loud and says the value', () => {
-    assert.match(after('It fell to {5.80 mg/L = min(mat.DO)}.'), /evenwater-loud evenwater-mismatch[^>]*>5\.80 mg\/L<\/data><strong class="evenwater-complaint"> ✕ the readings give 4\.80 mg\/L <\/strong>/);
+    assert.match(after('It fell to {5.80 mg/L = min(mat.DO)}.'), /evenwater-loud evenwater-mismatch[^>]*>5\.80 mg\/L<\/data><strong class="evenwater-complaint"> ✕ the readings give 4\.80 mg\/L<\/strong>/);
   });
   test('a false statement is loud', () => {
-    assert.match(after('{It rose if rise(mat.DO) > 1 mg/L}.'), /evenwater-loud evenwater-false[^>]*>It rose<\/data><strong class="evenwater-complaint"> ✕ not true of the readings /);
+    assert.match(after('{It rose if rise(mat.DO) > 1 mg/L}.'), /evenwater-loud evenwater-false[^>]*>It rose<\/data><strong class="evenwater-complaint"> ✕ not true of the readings/);
   });
   test('an unfilled claim shows the value and says that it is not filled in', () => {
     assert.match(after('It fell to {? = min(mat.DO)}.'), /evenwater-unfilled[^>]*>4\.80 mg\/L<\/data>[\s\S]*○ not filled in yet/);

@@ -6,6 +6,7 @@ import { planDeviations, repeatFacts } from '../protocol/planSeal.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import { checkAwake, checkEqualiseSteps, checkStopRulesForAnimals } from './animals.ts';
+import { checkCommonStep } from './commonStep.ts';
 import { checkControl, checkEvents, checkLevel, checkOrder, checkReplicates, checkUndeclared } from './comparison.ts';
 import type { Design } from './finding.ts';
 import { checkAccuracy, checkCalibration, checkEffect, checkPressureLevel } from './instruments.ts';
@@ -15,7 +16,7 @@ const checks: readonly ((design: Design) => Problem[])[] = [
   checkControl, checkReplicates, checkUndeclared, checkLevel, checkEvents, checkOrder,
   checkBaseline, checkEnd, checkPhases, checkRate,
   checkEffect, checkAccuracy, checkCalibration, checkPressureLevel,
-  checkEqualiseSteps, checkStopRulesForAnimals, checkAwake, checkSeal, checkRepeat,
+  checkEqualiseSteps, checkStopRulesForAnimals, checkAwake, checkSeal, checkRepeat, checkCommonStep,
 ];
 
 /**

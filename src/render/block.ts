@@ -1,6 +1,8 @@
 // One block to HTML: which part draws which word, and what is shown when it cannot be drawn.
 import { writeMethods } from '../writing/methods.ts';
 import { writeResults } from '../writing/results.ts';
+import { readMethodsBlock } from '../experiment/figureBlock.ts';
+import { checklistHtml } from './checklistTable.ts';
 import type { RenderContext } from './context.ts';
 import { blockProblemsHtml, problemsIn } from './errorBox.ts';
 import { figureHtml } from './figure.ts';
@@ -10,6 +12,7 @@ import { planCardHtml } from './planCard.ts';
 import { proseHtml } from './proseBlock.ts';
 import { readingsTablesHtml } from './readingsTable.ts';
 import { valuesHtml } from './valuesTable.ts';
+import { whatIfHtml } from './whatIfTable.ts';
 
 const source = (text: string): Html => element('pre', { class: 'evenwater-source-text' }, element('code', {}, escapeHtml(text)));
 
@@ -33,8 +36,8 @@ function drawn(blockIndex: number, content: string, context: RenderContext): Htm
     case 'values': return valuesHtml(blockIndex, context);
     case 'limits': return limitsHtml(blockIndex, context);
     case 'summary': return source(content);
-    case 'methods': return proseHtml(writeMethods(note), 'methods', context);
-    case 'results': return proseHtml(writeResults(note), 'results', context);
+    case 'methods': return proseHtml(writeMethods(note), 'methods', context) + (readMethodsBlock(block).checklist ? checklistHtml(context) : '');
+    case 'results': return proseHtml(writeResults(note), 'results', context) + whatIfHtml(context);
   }
 }
 

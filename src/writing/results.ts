@@ -5,6 +5,8 @@ import type { FormulaContext } from '../formula/context.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { isCensored, isUsable } from '../dataset/series.ts';
 import type { Series } from '../dataset/types.ts';
+import { formatNumber } from '../quantities/format.ts';
+import { smallestSplitP } from '../statistics/permutation.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import { resultsWords as words } from '../words/en/results.ts';
@@ -161,7 +163,10 @@ function describeComparison(inTanks: readonly Series[], note: Note, protocol: Pr
     const gap = signedFigure(`at(${a}, ${at})`, `at(${b}, ${at})`, context);
     const time = moment(common, note, protocol);
     if (gap && isNothing(gap.found)) sentences.push(words.equal({ ...sides, time, what }));
-    else if (gap) sentences.push(words.apart({ ...sides, above: gap.first, time, what, ...sizeOf(gap.found, context) }));
+    else if (gap) {
+      sentences.push(words.apart({ ...sides, above: gap.first, time, what, ...sizeOf(gap.found, context) }));
+      if (!sides.means) sentences.push(...describeGap(gap.first ? [a, b] : [b, a], first.quantity, at, note, protocol));
+    }
   }
   for (const phase of protocol.phases) {
     if (phase.typed === null && !phase.id.startsWith('dark')) continue;
@@ -174,7 +179,26 @@ function describeComparison(inTanks: readonly Series[], note: Note, protocol: Pr
     sentences.push(isNothing(gap.found) ? words.changeEqual({ ...sides, phase: phaseName, what })
       : words.changeApart({ ...sides, phase: phaseName, what, more: gap.first, falls: !one.rose, ...sizeOf(gap.found, context) }));
   }
+  sentences.push(...describeEvidence(first.quantity, treated.length, controls.length, note, protocol));
   return sentences;
+}
+
+/** How much of the oxygen's difference at a time temperature, pressure and salinity account for. */
+function describeGap([higher, lower]: readonly [string, string], quantity: string, at: string, note: Note, protocol: Protocol): RunPieces[] {
+  if (protocol.measure.find((each) => each.id === quantity)?.what?.value !== 'dissolved oxygen') return [];
+  const explained = numberFigure(`gap-explained(${higher}, ${lower}, ${at}..${at})`, note.context);
+  const left = numberFigure(`gap-left(${higher}, ${lower}, ${at}..${at})`, note.context);
+  if (!explained || !left) return [];
+  return [isNothing(explained) ? words.gapNothing({ left: left.run }) : words.gapParts({ explained: explained.run, left: left.run })];
+}
+
+/** With replicate tanks the exact p of each dark phase, and the smallest that the design can reach. */
+function describeEvidence(quantity: string, treated: number, controls: number, note: Note, protocol: Protocol): RunPieces[] {
+  if (treated < 2 || controls < 2) return [];
+  return protocol.phases.filter((phase) => /^dark(?:-\d+)?$/.test(phase.id)).flatMap((phase) => {
+    const p = numberFigure(`permutation-p(${quantity}, ${phase.id})`, note.context);
+    return p ? [words.permutation({ phase: words.phase(phase.id), p: p.run, treated, controls, smallest: formatNumber(smallestSplitP(treated, controls), 3) })] : [];
+  });
 }
 
 /** The size with its half-width; where it is below that, the size alone and the half-width for the sentence that says so. */

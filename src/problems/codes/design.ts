@@ -36,6 +36,11 @@ export const designCodes = {
     why: 'What is done to one side alone in the middle of the run cannot be told from the treatment afterwards.',
     example: { addToProtocol: 'events:\n  - {at: 23:40, what: fed 0.2 g of flakes, tanks: [open]}' },
   },
+  'common-step': {
+    severity: 'warning', args: ['quantity', 'time', 'tanks', 'steps'], fixable: true,
+    why: 'Two tanks seldom jump alike at one moment; a probe that was moved, wiped or calibrated, or a sample that was stirred, does it to both. A change measured across that moment holds the jump.',
+    example: { readings: 'time   mat.DO  mat.T  open.DO  open.T  room.P\n20:00  8.21  24.9  8.31  24.7  1009.4\n20:30  8.20  24.9  8.30  24.7  1009.2\n21:00  8.18  24.9  8.30  24.7  1009.1\n21:30  8.17  24.8  8.29  24.6  1009.0\n22:00  8.15  24.8  8.28  24.6  1008.9\n22:30  7.85  24.8  7.97  24.6  1008.8\n23:00  7.83  24.8  7.97  24.6  1008.7\n23:30  7.82  24.8  7.96  24.6  1008.6\n00:00  7.80  24.8  7.95  24.6  1008.5\n' },
+  },
   'same-tank-first': {
     severity: 'information', args: ['tank', 'instrument'], fixable: true,
     why: 'A probe that always comes from the same tank carries a little of its reading along, and the tank read last is always read later. Changing the order turns that into scatter.',

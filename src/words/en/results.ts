@@ -42,6 +42,11 @@ export const resultsWords = {
     capitalPieces(say`${args.phase} ${args.what} in ${args.treated} ${args.falls ? 'fell' : 'rose'} ${args.means ? 'on average ' : ''}${args.size} ${args.more ? 'more' : 'less'} than in ${args.control}${args.half === null ? '' : `, a difference below the ±${args.half} that the instruments can resolve`}.`),
   changeEqual: <V>(args: Sides & { phase: string; what: string }): Pieces<V> =>
     capitalPieces(say`${args.phase} ${args.what} changed by the same amount in ${args.treated} and ${args.control}.`),
+  gapParts: <V>(args: { explained: Slot<V>; left: Slot<V> }): Pieces<V> =>
+    say`Of that difference, temperature, pressure and salinity explain ${args.explained}; ${args.left} is left.`,
+  gapNothing: <V>(args: { left: Slot<V> }): Pieces<V> => say`Temperature, pressure and salinity explain nothing of that difference: ${args.left} is left.`,
+  permutation: <V>(args: { phase: string; p: Slot<V>; treated: number; controls: number; smallest: string }): Pieces<V> =>
+    capitalPieces(say`${args.phase}, with each tank counted once, the exact permutation p is ${args.p}; with ${args.treated} against ${args.controls} tanks no p below ${args.smallest} can be reached.`),
   treated: 'the treatment tanks',
   controls: 'the control tanks',
 

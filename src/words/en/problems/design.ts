@@ -20,6 +20,7 @@ export const designSentences: Sentences<keyof typeof designCodes> = {
   'tanks-differ-undeclared': (args) => `The tanks differ in ${text(args, 'key')} (${text(args, 'sides').replace(/, (?=[^,:]+: )/g, '; ')}), which "differs" does not name; make them alike or name it.`,
   'tanks-differ-in-readings': (args) => `Before the treatment the ${text(args, 'what')} of the ${text(args, 'tank')} and of the ${text(args, 'other')} stood ${text(args, 'difference')} apart; bring them within ${text(args, 'most')}.`,
   'event-in-one-tank': (args) => `"${text(args, 'what')}" happens in ${names(args, 'tanks')} only; do it in ${names(args, 'others')} too, or after the run.`,
+  'common-step': (args) => `At ${text(args, 'time')} ${text(args, 'quantity')} jumps alike in the ${names(args, 'tanks')} (${names(args, 'steps')}); look at the probe and the sample before trusting a change across it, and log what was done as an event.`,
   'same-tank-first': (args) => `The ${text(args, 'tank')} is always read first with the ${text(args, 'instrument')}; change the order from slot to slot ("order: alternate" or "order: random").`,
   'few-readings-before-lights-off': (args) => `Only ${text(args, 'count')} ${text(args, 'count') === '1' ? 'reading is' : 'readings are'} planned up to lights-off at ${text(args, 'time')}; plan at least ${text(args, 'needed')}.`,
   'run-ends-early': (args) => `The last reading is planned before ${text(args, 'event')} at ${text(args, 'time')} is over (the run ends at ${text(args, 'end')}), so the lowest value and the recovery may be missed; end later.`,

@@ -188,11 +188,27 @@ export function readLimitsBlock(block: Block, protocol: Protocol): { for: readon
   return { for: wanted.filter((name) => known.includes(name)), problems };
 }
 
-/** Problems of every `figure`, `summary` and `limits` block of a note. */
+/** The options of a `methods` block: `checklist: yes` adds the reporting checklist. */
+export function readMethodsBlock(block: Block): { checklist: boolean; problems: Problem[] } {
+  const read = readOptions(block);
+  const problems = [...read.problems];
+  let checklist = false;
+  for (const option of read.options) {
+    const [text] = option.texts;
+    if (option.key !== 'checklist') problems.push(unknownOption(option, block, ['checklist']));
+    else if (text && /^(?:yes|no)$/.test(text.value)) checklist = text.value === 'yes';
+    else problems.push(problem('option-value', text?.range ?? option.keyRange, { option: option.key, known: 'yes, no' },
+      [fix('replace-with', { text: 'yes' }, [{ range: text?.range ?? option.range, newText: text ? 'yes' : `${option.key}: yes` }])]));
+  }
+  return { checklist, problems };
+}
+
+/** Problems of every `figure`, `summary`, `limits` and `methods` block of a note. */
 export function drawnBlockProblems(syntax: NoteSyntax, protocol: Protocol, dataset: Dataset): Problem[] {
   return syntax.blocks.flatMap((block) => {
     if (block.word === 'figure') return readFigureBlock(block, protocol, dataset).problems;
     if (block.word === 'limits') return readLimitsBlock(block, protocol).problems;
+    if (block.word === 'methods') return readMethodsBlock(block).problems;
     if (block.word === 'summary') {
       return [problem('not-yet', blockRange(block), { what: 'a summary table', instead: 'name the numbers in a values block' })];
     }

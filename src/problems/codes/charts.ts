@@ -18,6 +18,11 @@ export const chartsCodes = {
     why: 'A mistyped option would be passed over in silence, and the figure would show something else than was meant.',
     example: { prose: '```figure\nshwo: [mat.DO]\n```\n' },
   },
+  'option-value': {
+    severity: 'error', args: ['option', 'known'], fixable: true,
+    why: 'An option with a value that nobody knows would be passed over in silence.',
+    example: { prose: '```methods\nchecklist: maybe\n```\n' },
+  },
   'series-unknown': {
     severity: 'error', args: ['name', 'nearest', 'known'], fixable: true,
     why: 'A figure can only show what was read: a tank or the room, a dot, and a measured quantity.',

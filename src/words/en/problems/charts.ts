@@ -7,6 +7,7 @@ export const chartsSentences: Sentences<keyof typeof chartsCodes> = {
   'block-unreadable': (args) => `The ${text(args, 'block')} block cannot be read at its line ${text(args, 'line')}: ${text(args, 'reason')}.`,
   'option-unknown': (args) => `A ${text(args, 'block')} block has no option “${text(args, 'option')}”`
     + `${text(args, 'nearest') ? `; did you mean “${text(args, 'nearest')}”?` : text(args, 'known') ? `; it knows ${text(args, 'known')}.` : '; it takes none.'}`,
+  'option-value': (args) => `“${text(args, 'option')}” takes ${text(args, 'known').replace(/, (?=[^,]*$)/, ' or ')}.`,
   'series-unknown': (args) => `There are no readings called “${text(args, 'name')}”`
     + `${text(args, 'nearest') ? `; did you mean “${text(args, 'nearest')}”?` : text(args, 'known') ? `; the note has ${text(args, 'known')}.` : '; the note has no readings.'}`,
   'figure-time-unreadable': (args) => `“${text(args, 'text')}” after “${text(args, 'option')}” is no time of this run; write a clock time, a date with a clock time, or a name such as light-off.`,

@@ -5,7 +5,8 @@ import type { EqualiseStep, Protocol, StopRule, Tank } from '../protocol/types.t
 import { undeclaredDifferences, waterVolume } from '../protocol/derived.ts';
 import { formatValue } from '../quantities/format.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
-import { formatClock } from '../time/text.ts';
+import { planDeviations, repeatFacts, sealedTime } from '../protocol/planSeal.ts';
+import { formatClock, formatDate } from '../time/text.ts';
 import { capital, listWords } from '../charts/panels.ts';
 import { cautionPreface, cautionsOf } from './cautions.ts';
 import { designCheckHtml } from './designCheck.ts';
@@ -114,6 +115,20 @@ function instrumentsTable(protocol: Protocol): Html {
       element('tbody', {}, ...cells.map((each) => element('tr', {}, ...keep(each).map((cell, index) => (index === 0 ? element('th', { scope: 'row' }, escapeHtml(capital(cell))) : element('td', {}, escapeHtml(cell)))))))));
 }
 
+/** Reading order, seal and repeat, each in a sentence. */
+function planNotes(protocol: Protocol): string[] {
+  const notes: string[] = [];
+  const label = (id: string): string => protocol.tanks.find((tank) => tank.id === id)?.label ?? id;
+  if (protocol.orderRule?.value === 'alternate') notes.push('The tank read first changes from one time to the next.');
+  else if (protocol.orderRule) notes.push(`The order of reading is drawn for each time${protocol.seed ? ` from the seed ${protocol.seed.value}` : ''}.`);
+  else if (protocol.order.length > 1) notes.push(`Reading order: ${protocol.order.map((tank) => label(tank.value)).join(', ')}.`);
+  const sealed = sealedTime(protocol);
+  if (sealed !== null) notes.push(`Sealed at ${formatClock(sealed, protocol.zone)} on ${formatDate(sealed, protocol.zone)}${planDeviations(protocol) ? '; changed since, see the design check' : ', unchanged'}.`);
+  const repeat = repeatFacts(protocol);
+  if (repeat) notes.push(`Repeats ${repeat.name}${repeat.changed?.length === 0 ? ' with the same plan' : ''}.`);
+  return notes;
+}
+
 /** The plan as a card. */
 export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
   const parts: Html[] = [];
@@ -136,6 +151,8 @@ export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
         event.tanks.length > 0 ? escapeHtml(` (${listWords(event.tanks.map((tank) => protocol.tanks.find((each) => each.id === tank.value)?.label ?? tank.value))})`) : ''))));
     }
   }
+  const notes = planNotes(protocol);
+  if (notes.length > 0) parts.push(element('p', { class: 'evenwater-place' }, escapeHtml(notes.join(' '))));
   if (protocol.equalise.length > 0) parts.push(heading('Made alike beforehand'), element('ol', { class: 'evenwater-steps' }, ...protocol.equalise.map((step, index) => equaliseItem(step, index, protocol, context))));
   if (protocol.stopRules.length > 0) parts.push(heading('Ended early if'), element('ul', { class: 'evenwater-steps' }, ...protocol.stopRules.map((rule, index) => stopItem(rule, index, protocol, context))));
   if (protocol.measure.length > 0) parts.push(heading('Instruments'), instrumentsTable(protocol));

@@ -76,7 +76,7 @@ export function timelineHtml(protocol: Protocol, words: string): Html {
     if (row > 3) continue;
     ends[row] = last;
     const y = top + bar + 20 + row * 20;
-    below = Math.max(below, (row + 1) * 20);
+    below = Math.max(below, (row + 1) * 20 + 4);
     parts.push(element('line', { class: 'evenwater-typed-phase', x1: at(first), x2: at(last), y1: y, y2: y }));
     for (const edge of [first, last]) parts.push(element('line', { class: 'evenwater-typed-phase', x1: at(edge), x2: at(edge), y1: y - 3, y2: y + 3 }));
     const middle = (first + last) / 2;
@@ -101,7 +101,7 @@ function sunMarks(protocol: Protocol, from: Instant, end: Instant): { instant: I
   if (end - from > 72 * hour || !protocol.place.daylight) return [];
   return protocol.sun.flatMap((day) => (['sunrise', 'sunset'] as const).flatMap((name) => {
     const instant = day[name];
-    return instant === null || instant < from || instant > end ? [] : [{ instant, text: `${name} ${formatClock(instant, protocol.zone)}` }];
+    return instant === null || instant < from || instant > end ? [] : [{ instant, text: `${name} ${formatClock(Math.floor(instant / 60_000) * 60_000, protocol.zone)}` }];
   }));
 }
 

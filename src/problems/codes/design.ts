@@ -15,7 +15,7 @@ export const designCodes = {
   },
   'one-tank-per-role': {
     severity: 'information', args: ['tanks', 'both'], fixable: true,
-    why: 'With one tank a side the run shows that these two tanks differed, not that the treatment makes tanks differ: any other difference between them is mixed in. Repeat it with the tanks changed over, or add tanks.',
+    why: 'Repeated readings of one tank are no further tanks: whatever else differs between the two, seen or unseen, is mixed in with the treatment (Hurlbert 1984).',
     example: {},
   },
   'tanks-differ-undeclared': {

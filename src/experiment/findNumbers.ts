@@ -7,6 +7,8 @@ import { plannedNames } from '../claims/claimWords.ts';
 import { canonicalFormula } from '../claims/find/canonical.ts';
 import { findFormulas as findInText, givesMention, ownCandidate, searchGround, type SearchGround } from '../claims/find/findFormulas.ts';
 import { matcherOf } from '../claims/find/matches.ts';
+import { sentenceAround } from '../claims/find/sentence.ts';
+import { suggestConditions } from '../claims/find/statements.ts';
 import type { Candidate } from '../claims/find/types.ts';
 import type { AnyMention } from '../claims/mentions.ts';
 import { readMentions } from '../claims/readMentions.ts';
@@ -133,4 +135,24 @@ function visible(paragraph: SourceRange, note: Note): string {
     }
   }
   return text;
+}
+
+/**
+ * Mends that make a statement of the sentence around `range`: `{The open tank hardly changed if …}`. Empty inside blocks and
+ * where the sentence holds a claim already. A condition that is not true now says so in its title.
+ */
+export function statementFixes(range: SourceRange, note: Note): Fix[] {
+  if (note.protocol === null || note.syntax.blocks.some((block) => block.range.start <= range.end && range.start <= block.range.end)) return [];
+  const paragraph = paragraphAround(range, note);
+  const text = note.text.slice(paragraph.start, paragraph.end);
+  const local = sentenceAround(text, range.start - paragraph.start, range.end - paragraph.start);
+  const raw = text.slice(local.start, local.end);
+  const start = paragraph.start + local.start + (raw.length - raw.replace(/^[\s>*#+-]+/, '').length);
+  const end = paragraph.start + local.start + raw.replace(/[\s.!?;:,*]+$/, '').length;
+  if (end <= start || note.syntax.claims.some((claim) => claim.range.start < end && start < claim.range.end)) return [];
+  const sentence = note.text.slice(start, end);
+  if (/[{}]/.test(sentence)) return [];
+  return suggestConditions(sentence, note.context).map(({ formula, holds }, index) => fix(holds ? 'make-statement' : 'make-statement-untrue', { condition: formula }, [
+    { range: { start, end: start }, newText: '{' }, { range: { start: end, end }, newText: ` if ${formula}}` },
+  ], { preferred: index === 0 && holds }));
 }

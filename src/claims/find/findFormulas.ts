@@ -37,7 +37,8 @@ export interface FindOptions {
 
 /** Below this score a formula that gives the number does so by accident, and what comes near is shown beside it. */
 const accident = 0;
-const mostVerified = 60;
+const farBehind = 6;
+const mostVerified = 40;
 
 /**
  * Candidates for the number at `mention` in `text` (a paragraph of prose, or a claim's words in their sentence), best first.
@@ -65,7 +66,8 @@ export function findFormulas(text: string, mention: AnyMention, context: Formula
   const candidates: Candidate[] = [];
   const seen = new Set<string>();
   for (const { found: each, score } of scored.slice(0, mostVerified)) {
-    if (candidates.length >= most) break;
+    // What stands far behind is an accident; where nothing better is there, a few of them are shown.
+    if (candidates.length >= most || (candidates.length >= 3 && score < candidates[0]!.score - farBehind) || (candidates.length > 0 && score < -1 && candidates[0]!.score > 3)) break;
     const key = canonicalFormula(each.formula, context);
     if (seen.has(key)) continue;
     const evaluation = evaluate(mappedText(each.formula), context);

@@ -254,12 +254,12 @@ function compared(search: Search, a: Column, b: Column, stretches: readonly Stre
     if (gap > widest) widest = gap;
     sum += gap;
     count += 1;
-    const text = digits.has(time) ? moments.clock(time) : moments.text(time);
-    if (byDifference && gap > 0 && match.gives(gap, difference)) push(make2('difference', `at(${a.name}, ${text}) - at(${b.name}, ${text})`, gap, difference, [time]));
+    const text = (): string => (digits.has(time) ? moments.clock(time) : moments.text(time));
+    if (byDifference && gap > 0 && match.gives(gap, difference)) push(make2('difference', `at(${a.name}, ${text()}) - at(${b.name}, ${text()})`, gap, difference, [time]));
     if (byPercent && second !== 0) {
       const share = 100 * (a.values[i]! - second) / second;
-      if (match.gives(share, percent)) push(make2('percent-difference', `at(percent-difference(${a.name}, ${b.name}), ${text})`, share, percent, [time]));
-      else if (match.gives(-share, percent)) push(make2('percent-difference', `-at(percent-difference(${a.name}, ${b.name}), ${text})`, -share, percent, [time]));
+      if (match.gives(share, percent)) push(make2('percent-difference', `at(percent-difference(${a.name}, ${b.name}), ${text()})`, share, percent, [time]));
+      else if (match.gives(-share, percent)) push(make2('percent-difference', `-at(percent-difference(${a.name}, ${b.name}), ${text()})`, -share, percent, [time]));
     }
   }
   if (count > 1 && byDifference) {

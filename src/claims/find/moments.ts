@@ -43,7 +43,15 @@ export function momentsOf(context: FormulaContext): Moments {
   const start = Math.min(protocol?.schedule?.start ?? Infinity, dataset.times[0] ?? Infinity);
   const end = Math.max(protocol?.schedule?.end ?? -Infinity, dataset.times.at(-1) ?? -Infinity);
   const long = Number.isFinite(start) && Number.isFinite(end) && end - start >= day;
-  const clock = (instant: Instant): string => (long ? `${formatDate(instant, zone)}T${formatClock(instant, zone)}` : formatClock(instant, zone));
+  const written = new Map<Instant, string>();
+  const clock = (instant: Instant): string => {
+    let text = written.get(instant);
+    if (text === undefined) {
+      text = long ? `${formatDate(instant, zone)}T${formatClock(instant, zone)}` : formatClock(instant, zone);
+      written.set(instant, text);
+    }
+    return text;
+  };
   const phases = (protocol?.phases ?? []).map((phase): Stretch => ({
     from: phase.window.from, to: phase.window.to, text: phase.id, named: true, opensAtLightsOff: /^dark(?:-\d+)?$/u.test(phase.id) || (protocol?.schedule?.lightOff.includes(phase.window.from) ?? false),
   }));

@@ -107,3 +107,25 @@ export const hourNumbers: readonly string[] = ['twelve', 'one', 'two', 'three', 
 
 /** Words of tanks' labels and of events that name nothing by themselves. */
 export const emptyWords: readonly string[] = ['tank', 'tanks', 'the', 'with', 'without', 'and', 'a', 'an', 'of', 'in', 'on', 'off', 'at', 'to', 'for', 'no', 'none', 'aquarium', 'water', 'surface', 'cover', 'both', 'cm', 'half', 'was', 'were', 'is', 'by', 'day', 'all', 'from', 'added'];
+
+/** What a sentence without a number can state, for turning it into a claim. */
+export type StatementCue = 'steady' | 'faster' | 'slower' | 'more' | 'less' | 'higher' | 'lower' | 'later' | 'earlier' | 'neverBelow' | 'neverAbove' | 'fell' | 'rose' | 'than' | 'always';
+
+export const statementForms: Readonly<Record<StatementCue, readonly string[]>> = {
+  steady: ['hardly changed', 'barely changed', 'hardly moved', 'barely moved', 'hardly at all', 'scarcely changed', 'stayed steady', 'stayed the same', 'stayed level', 'remained steady', 'remained constant', 'stayed constant', 'held steady', 'did not change',
+    'kept its level', 'hardly fell', 'barely fell', 'hardly rose', 'barely rose', 'hardly dropped', 'barely dropped', 'hardly cooled', 'barely cooled', 'next to nothing', 'unchanged', 'was stable', 'were stable', 'stayed stable', 'no change'],
+  faster: ['faster', 'quicker', 'more quickly', 'more rapidly', 'more steeply'],
+  slower: ['slower', 'more slowly', 'less quickly', 'less rapidly'],
+  more: ['more', 'further', 'farther', 'deeper', 'most'],
+  less: ['less', 'not as much', 'not as far'],
+  higher: ['higher', 'warmer', 'above', 'richer', 'more oxygen', 'hotter', 'ahead of', 'better'],
+  lower: ['lower', 'cooler', 'colder', 'below', 'poorer', 'less oxygen', 'behind', 'under', 'worse', 'beneath'],
+  later: ['later'],
+  earlier: ['earlier', 'sooner', 'before'],
+  neverBelow: ['never fell below', 'never dropped below', 'never went below', 'never went under', 'never sank below', 'never fell under', 'stayed above', 'remained above', 'kept above', 'did not fall below', 'did not drop below', 'always above', 'was always above', 'not fall below', 'stayed over'],
+  neverAbove: ['never rose above', 'never went above', 'stayed below', 'remained below', 'kept below', 'did not rise above', 'always below', 'never exceeded', 'never climbed above', 'stayed under'],
+  fell: cueForms.fall,
+  rose: cueForms.rise,
+  than: ['than', 'compared with', 'compared to'],
+  always: ['always', 'at every reading', 'all night', 'throughout', 'the whole night', 'at all times', 'all day', 'every time'],
+};

@@ -23,6 +23,8 @@ export const fixTitles: Sentences<string> = {
   'add-to-words': (args) => `Add ${text(args, 'text')} to the words`,
   'add-unit': (args) => `Add the unit ${text(args, 'unit')}`,
   'make-claim': (args) => `Make it a claim: ${text(args, 'formula')}`,
+  'make-statement': (args) => `Make it a statement: if ${text(args, 'condition')}`,
+  'make-statement-untrue': (args) => `Make it a statement (not true of these readings): if ${text(args, 'condition')}`,
   'indent-with-spaces': () => 'Indent with spaces',
   'indent-by': (args) => (text(args, 'count') === '0' ? 'Take the spaces before it away' : `Put ${text(args, 'count')} spaces before it`),
   'remove-text': (args) => `Remove ${text(args, 'text')}`,

@@ -36,11 +36,27 @@ function words(expression: Expression, context: FormulaContext, depth: number): 
     case 'word': return `“${expression.text}”`;
     case 'reference': return referenceWords(expression, context, depth);
     case 'convert': return `${words(expression.operand, context, depth)}, in ${printed(expression.unit)}`;
-    case 'unary': return expression.operator === 'not' ? `it is not so that ${words(expression.operand, context, depth)}` : `minus ${words(expression.operand, context, depth)}`;
+    case 'unary': return expression.operator === 'not' ? notWords(expression.operand, context, depth) : minusWords(expression.operand, context, depth);
     case 'call': return callWords(expression, context, depth);
     case 'binary': return binaryWords(expression, context, depth);
     case 'error': return '…';
   }
+}
+
+/** The opposite said straight where there is one: "is not less than", "is no more than the instruments’ uncertainty". */
+function notWords(operand: Expression, context: FormulaContext, depth: number): string {
+  const text = words(operand, context, depth);
+  const simple = operand.kind === 'binary' && comparisons[operand.operator] !== undefined;
+  if (operand.kind === 'call' && operand.name === 'resolved') return text.replace(/ is more than (?=the instruments’)/u, ' is no more than ');
+  const turned = simple ? text.replace(/ is (?=(?:less than|more than|at most|at least|equal to|before|after) )/u, ' is not ') : text;
+  return turned === text ? `it is not so that ${text}` : turned;
+}
+
+/** `-rate(…)`, as a falling quantity is claimed: "the hourly rate of fall of …". */
+function minusWords(operand: Expression, context: FormulaContext, depth: number): string {
+  const text = words(operand, context, depth);
+  if (operand.kind === 'call' && operand.name === 'rate') return text.replace(/^the hourly rate of change of /u, 'the hourly rate of fall of ');
+  return `minus ${text}`;
 }
 
 function printed(unit: string): string { return parseUnit(unit)?.print || unit; }
@@ -110,7 +126,9 @@ function callWords(call: CallExpression, context: FormulaContext, depth: number)
   const difference = call.name === 'abs' && call.operands[0]?.kind === 'binary' && call.operands[0].operator === '-' ? call.operands[0] : null;
   if (difference) return `the difference between ${words(difference.left, context, depth)} and ${words(difference.right, context, depth)}`;
   const signature = entry.signatures.find((each) => each.parameters.length >= call.operands.length && fitsTank(each.parameters[0]?.type, call, context)) ?? entry.signatures[0]!;
-  const template = signature.words ?? entry.words;
+  const first = call.operands[0];
+  const counted = call.name === 'count' && first?.kind === 'binary' && comparisons[first.operator] !== undefined;
+  const template = counted ? 'the number of readings at which {1}{window}' : signature.words ?? entry.words;
   const windowAt = call.operands.findIndex((operand) => isWindow(operand, context));
   const values = call.operands.filter((_, index) => index !== windowAt || call.name === 'duration');
   const filled = template.replace(/\{(bare )?(\w+)\}/gu, (_, bare: string | undefined, key: string) => {
@@ -127,7 +145,8 @@ function callWords(call: CallExpression, context: FormulaContext, depth: number)
     const length = words(option.value, context, depth);
     return key === 'over' ? ` over ${length}` : key === 'every' ? ` in steps of ${length}` : length;
   });
-  return filled.replace(/ and $/u, '');
+  const pressure = (call.name === 'saturation' || call.name === 'deficit') && values[1] !== undefined ? `, at ${words(values[1], context, depth)}` : '';
+  return filled.replace(/ and $/u, '') + pressure;
 }
 
 function fitsTank(type: string | undefined, call: CallExpression, context: FormulaContext): boolean {
@@ -162,6 +181,7 @@ function binaryWords(expression: Binary, context: FormulaContext, depth: number)
   if (operator === 'and' || operator === 'or') return `${a()}, ${operator} ${b()}`;
   if (operator === '+' && isTime(left, context)) return `${b()} after ${a()}`;
   if (operator === '-' && isTime(left, context) && !isTime(right, context) && right.kind === 'duration') return `${b()} before ${a()}`;
+  if (operator === '-' && isTime(left, context) && isTime(right, context)) return `the time from ${b()} to ${a()}`;
   if (arithmetic[operator] !== undefined) return `${a()} ${arithmetic[operator]} ${b()}`;
   return comparedRates(expression, context, depth) ?? `${a()} ${verb(expression, context)} ${that(left, right, context, depth) ?? b()}`;
 }

@@ -56,6 +56,12 @@ suite('plain words', () => {
     ['fall(mat.DO, dark) > fall(open.DO, dark)', 'the dissolved oxygen in the floating-mat tank fell more than that in the open-surface tank during the dark phase'],
     ['solubility(mat)', 'the oxygen solubility in the floating-mat tank'],
     ['min(mat.DO', 'min(mat.DO'],
+    ['not resolved(change(mat.DO))', 'the change in the dissolved oxygen in the floating-mat tank is no more than the instruments’ uncertainty'],
+    ['not (mat.DO < open.DO)', 'the dissolved oxygen in the floating-mat tank is not less than that in the open-surface tank'],
+    ['-rate(mat.DO, 22:00..00:00)', 'the hourly rate of fall of the dissolved oxygen in the floating-mat tank between 22:00 and 00:00'],
+    ['time-of-min(mat.DO) - light-off', 'the time from lights-off to the time of the lowest dissolved oxygen in the floating-mat tank'],
+    ['count(mat.DO < 6 mg/L)', 'the number of readings at which the dissolved oxygen in the floating-mat tank is less than 6 mg/L'],
+    ['at(saturation(mat.DO, standard-pressure), 22:00)', 'the saturation of the dissolved oxygen in the floating-mat tank, at one standard atmosphere at 22:00'],
   ];
   for (const [formula, expected] of cases) test(formula, () => assert.equal(plainWords(formula, example), expected));
 });

@@ -1,6 +1,6 @@
 // The comparison: is there a control, how many tanks a side, and do the sides differ in what they are meant to differ in only?
 import { fix, type Problem, type SourceRange } from '../problems/problem.ts';
-import { isUsable, seriesFor } from '../dataset/series.ts';
+import { inWindow, readingAt, seriesFor } from '../dataset/series.ts';
 import { undeclaredDifferences } from '../protocol/derived.ts';
 import type { Protocol, Tank } from '../protocol/types.ts';
 import type { NumberValue } from '../quantities/types.ts';
@@ -122,10 +122,9 @@ function meanDifference(design: Design, one: string, other: string, quantity: st
   let count = 0;
   let difference = 0;
   let level = 0;
-  for (let index = 0; index < a.times.length; index += 1) {
-    const time = a.times[index]!;
-    const partner = b.times.indexOf(time);
-    if (time < from || time > to || partner < 0 || !isUsable(a, index) || !isUsable(b, partner)) continue;
+  for (const index of inWindow(a, { from, to })) {
+    const partner = readingAt(b, a.times[index]!);
+    if (partner === null) continue;
     count += 1;
     difference += a.values[index]! - b.values[partner]!;
     level += (a.values[index]! + b.values[partner]!) / 2;

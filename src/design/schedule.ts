@@ -12,7 +12,18 @@ const withinTheDay = 3 * hour;
 const leastBaseline = 4;
 const leastPhase = 3;
 
-const slotsIn = (schedule: Schedule, { from, to }: Window): number => schedule.slots.filter((slot) => slot >= from && slot <= to).length;
+/** Position of the first slot that is not before `instant`; slots are sorted. */
+function firstSlot(slots: readonly Instant[], instant: Instant): number {
+  let low = 0;
+  let high = slots.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (slots[middle]! < instant) low = middle + 1; else high = middle;
+  }
+  return low;
+}
+
+const slotsIn = ({ slots }: Schedule, { from, to }: Window): number => firstSlot(slots, to + 1) - firstSlot(slots, from);
 
 /** Intervals that keepers use, the longest first. */
 const usual: readonly Duration[] = [60, 30, 20, 15, 10, 5, 2, 1].map((count) => count * minute);

@@ -1,6 +1,7 @@
 // Reads a note whole: text and data files in, one immutable Note out. The one wiring of the pure rooms;
 // read it from top to bottom, and ground.ts beside it, to see the data's way through the house.
-import { sortProblems } from '../problems/problem.ts';
+import { designCodes } from '../problems/codes/design.ts';
+import { sortProblems, type Problem } from '../problems/problem.ts';
 import { readSyntax } from '../note/readSyntax.ts';
 import type { FileContents } from '../readings/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
@@ -45,11 +46,17 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
     ...findLooseNumbers(syntax.prose, context, syntax.claims),
     ...checkWording(syntax, context),
     ...drawnBlockProblems(syntax, protocol, dataset),
-    ...checkDesign(protocol, context, text),
+    ...designProblems(ground, text, previous),
   ];
   const place = tables[0]?.headRange ?? protocol.schedule?.range ?? protocol.range;
   const { standing, accepted } = separateAccepted(nothingRead(dataset) ? leaveWaiting(found, claims, place) : found, protocol);
   return { ...common, claims, problems: sortProblems(standing), accepted: sortProblems(accepted) };
+}
+
+/** The design check; on the same ground that of the earlier note stands. */
+function designProblems(ground: Ground, text: string, previous: Note | undefined): readonly Problem[] {
+  if (previous?.ground === ground) return [...previous.problems, ...previous.accepted].filter((each) => Object.hasOwn(designCodes, each.code));
+  return ground.protocol ? checkDesign(ground.protocol, ground.context, text) : [];
 }
 
 /** Checks every claim; those of the earlier note that stand on the same ground and say the same only move. */

@@ -4,4 +4,5 @@ import './problems.test.ts';
 import './help.test.ts';
 import './commands.test.ts';
 import './files.test.ts';
+import './plan.test.ts';
 import './plain.test.ts';

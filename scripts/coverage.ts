@@ -129,6 +129,7 @@ say(`where fewer are answered, in ${percent(weak.k, weak.answered)} % and ${perc
 say();
 say('The intervals reckon with scatter that follows its neighbours, up to a correlation of 0.6; where it follows them more closely than 0.4, the working of');
 say('`respiration`, `reaeration` and the rest says that the interval is then too narrow (`scatter-follows`).');
+say('With independent scatter the intervals err on the safe side by about 2 in 100, the price for holding up under a correlation of 0.3; at 0.6 they do not.');
 say();
 say('## The contrast of two tanks before and after');
 say();
@@ -156,5 +157,9 @@ for (const count of [8, 16, 32]) {
     told(`slope ${count} ${r}`);
   }
 }
+say();
+say('Short series whose readings follow one another closely hide it, and their intervals are then too narrow: for 8 readings of correlation 0.95 a fifth miss.');
+say('The working of `contrast` and `slope` says so whenever a correlation near 1 cannot be ruled out or 0.6 is the most credible (`nearly-random-walk`), and below 16');
+say('readings always (`few-for-serial`). Fewer readings of independent scatter err on the safe side.');
 say();
 writeFileSync(target, `${lines.join('\n')}`);

@@ -13,6 +13,7 @@ import { designCheckHtml } from './designCheck.ts';
 import { preparationHtml } from './preparation.ts';
 import { stopAlarmHtml } from './stopAlarm.ts';
 import { computed, dataHtml, formulaWords, type RenderContext } from './context.ts';
+import { planningHtml } from './planningFigures.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 import { tankMark } from './tankMark.ts';
 import { scheduleWords, timelineHtml } from './timeline.ts';
@@ -155,7 +156,7 @@ export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
   if (notes.length > 0) parts.push(element('p', { class: 'evenwater-place' }, escapeHtml(notes.join(' '))));
   if (protocol.equalise.length > 0) parts.push(heading('Made alike beforehand'), element('ol', { class: 'evenwater-steps' }, ...protocol.equalise.map((step, index) => equaliseItem(step, index, protocol, context))));
   if (protocol.stopRules.length > 0) parts.push(heading('Ended early if'), element('ul', { class: 'evenwater-steps' }, ...protocol.stopRules.map((rule, index) => stopItem(rule, index, protocol, context))));
-  if (protocol.measure.length > 0) parts.push(heading('Instruments'), instrumentsTable(protocol));
+  if (protocol.measure.length > 0) parts.push(heading('Instruments'), instrumentsTable(protocol), planningHtml(protocol));
   parts.push(heading('Design check'), designCheckHtml(context), preparationHtml(protocol, false));
   const cautions = cautionsOf(protocol);
   if (cautions.length > 0) {

@@ -18,7 +18,7 @@ import { rateUnit } from '../operations.ts';
 import { mergedParts } from '../seriesValues.ts';
 import type { FormulaNumber, FormulaValue, SeriesPoint } from '../types.ts';
 import { seriesAndWindow, seriesParameter, windowParameter, type FunctionEntry, type OptionParameter, type Signature } from './entry.ts';
-import { decimalsOf, enoughDecimals } from './summary.ts';
+import { decimalsOf, enoughDecimals, remarkSerial } from './summary.ts';
 
 function change(call: Call, sign: 1 | -1): FormulaNumber | null {
   const ends = call.ends(0, 1);
@@ -73,7 +73,7 @@ function slope(call: Call): FormulaNumber | null {
   const decimals = enoughDecimals(line.slope, decimalsOf(points, 1));
   if (serial && !isStatisticsProblem(serial)) {
     call.remark('serial', { correlation: formatNumber(serial.correlation, 2) });
-    if (serial.nearlyRandomWalk) call.remark('nearly-random-walk');
+    remarkSerial(call, serial, points.length);
     // Half the interval over 2, so that the 95 % half-width printed is that of Student's t.
     const contributions = new Map([[`scatter:${call.run.textOf(call.range)}`, (serial.interval.high - serial.interval.low) / 4]]);
     return { ...numberValue(line.slope, rateUnit(call.series(0).unit), contributions), ...decimals };

@@ -13,7 +13,7 @@ import type { Call } from '../call.ts';
 import { tanksNamed } from '../references.ts';
 import { groupSeries, joinByTime, one, pointNumber } from '../seriesValues.ts';
 import type { FormulaValue, SeriesPoint, SeriesValue, WindowValue } from '../types.ts';
-import { decimalsOf } from './summary.ts';
+import { decimalsOf, remarkSerial } from './summary.ts';
 
 type Pair = readonly [SeriesPoint, SeriesPoint];
 
@@ -68,7 +68,7 @@ function betweenReadings(call: Call, points: readonly SeriesPoint[], d: readonly
   const found = serialEstimate(d.map((_, index) => [1, index >= before ? 1 : 0]), d, 1, { gaps });
   if (isStatisticsProblem(found)) return null;
   call.remark('serial', { correlation: formatNumber(found.correlation, 2) });
-  if (found.nearlyRandomWalk) call.remark('nearly-random-walk');
+  remarkSerial(call, found, d.length);
   return (found.interval.high - found.interval.low) / 2;
 }
 

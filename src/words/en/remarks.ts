@@ -32,6 +32,7 @@ const sentences: Readonly<Record<string, (args: Arguments) => string>> = {
   'tanks-as-units': (args) => `Each tank counts once: ${text(args, 'treatment')} against ${text(args, 'control')} tanks; the smallest p that an exact test of this design can reach is ${text(args, 'smallest')}.`,
   'tanks-as-units-p': (args) => `Each tank counts once: ${text(args, 'treatment')} against ${text(args, 'control')} tanks. Exact permutation p ${text(args, 'p')}; the smallest that this design can reach is ${text(args, 'smallest')}.`,
   'nearly-random-walk': () => 'The readings follow one another so closely that the interval covers less often than 95 %.',
+  'few-for-serial': (args) => `With ${count(args, 'reading', 'readings')} alone, readings that follow one another closely could hide it; the interval would then be too narrow.`,
   'median-slope': (args) => `Median of ${text(args, 'count')} slopes between two readings; 95 % interval ${text(args, 'low')} to ${text(args, 'high')}, readings taken as independent.`,
   'median-slope-alone': (args) => `Median of ${text(args, 'count')} slopes between two readings; too few for an interval.`,
   'gap-parts': (args) => `Of ${text(args, 'difference')} mg/L (mean of ${count(args, 'row', 'rows')}): temperature ${text(args, 'temperature')}, pressure ${text(args, 'pressure')}, salinity ${text(args, 'salinity')}, left ${text(args, 'left')} mg/L.`,

@@ -46,5 +46,5 @@ export function dataSectionHtml(context: RenderContext, source: PostSource): Htm
   return element('section', { class: 'data evenwater-block', 'aria-labelledby': 'data' }, element('h2', { id: 'data' }, 'Data and plan'),
     element('dl', { class: 'facts' }, facts), embedHtml(source.files),
     tables.length > 0 ? element('p', {}, escapeHtml(key)) : '', ...tables.map((table, index) => rawTable(table, index, tables.length > 1, context)),
-    element('details', { class: 'whole' }, element('summary', {}, 'The note as it was written'), element('pre', { class: 'note-text' }, '\n', escapeHtml(note.text))));
+    element('details', { class: 'whole' }, element('summary', {}, 'The note as it was written'), element('pre', { class: 'note-text', tabindex: 0 }, '\n', escapeHtml(note.text))));
 }

@@ -86,7 +86,8 @@ export async function publishPost(note: Note, options: PostOptions): Promise<{ h
   const { title, rest } = takeTitle(md.parse(note.text, env));
   const name = note.protocol?.title?.value ?? options.stem;
   const heading = title.length > 0 ? md.renderer.render(title, md.options, env).trim() : element('h1', {}, escapeHtml(name));
-  const text = md.renderer.render(rest, md.options, env);
+  // Code that is wider than the page scrolls, by keyboard too.
+  const text = md.renderer.render(rest, md.options, env).replace(/<pre(?=[ >])/g, '<pre tabindex="0"');
   const source: PostSource = {
     stem: options.stem, toolVersion: options.toolVersion, published: publishedOf(note, options.published),
     files: embeddedFiles(note, options.noteName ?? `${options.stem}.tank.md`, options.noteBytes),

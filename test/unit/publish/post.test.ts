@@ -85,7 +85,7 @@ suite('publish: the post', () => {
   });
 
   test('the note\'s text stands in the post and gives the hash', () => {
-    const text = /<pre class="note-text">\n([\s\S]*?)<\/pre>/.exec(html)![1]!.replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&quot;/g, '"').replace(/&#39;/g, '\'').replace(/&amp;/g, '&');
+    const text = /<pre class="note-text" tabindex="0">\n([\s\S]*?)<\/pre>/.exec(html)![1]!.replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&quot;/g, '"').replace(/&#39;/g, '\'').replace(/&amp;/g, '&');
     assert.equal(text, samplePostText);
     assert.equal(textHash(text), createHash('sha256').update(samplePostText, 'utf8').digest('hex'));
   });

@@ -11,6 +11,7 @@ import { DataFiles } from './dataFiles.ts';
 import { registerDiagnostics } from './diagnostics.ts';
 import { registerHovers } from './hovers.ts';
 import { registerInlayValues } from './inlayValues.ts';
+import { registerLogging } from './logging/register.ts';
 import { NoteStore } from './noteStore.ts';
 import { registerOutline } from './outline.ts';
 import { extendPreview, refreshPreviewsWithFiles } from './preview.ts';
@@ -39,6 +40,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerInsertReadings(notes),
     registerFillIn(notes),
     fillInOnSave(notes),
+    registerLogging(context, notes, log),
     refreshPreviewsWithFiles(files),
   );
   return extendPreview(notes);

@@ -174,4 +174,17 @@ suite('command line', () => {
     });
     assert.deepEqual(outputs[0], outputs[1]);
   });
+
+  test('find lists formulas for loose and mismatched numbers; its JSON validates', async () => {
+    const note = path.join(folder, 'find.tank.md');
+    writeFileSync(note, `${readFileSync(sample, 'utf8')}\n\nAt 02:00 the duckweed tank held 6.83 mg/L, at 03:00 {6.35 mg/L = at(duckweed.DO, 03:00)}.\n`);
+    const plain = await run('find', note);
+    assert.equal(plain.code, 0);
+    assert.match(plain.out, /6\.83 mg\/L\n +[\d.]+ {2}at\(duckweed\.DO, 02:00\) {2}gives 6\.83 mg\/L/);
+    assert.match(plain.out, /two digits have changed places/);
+    const found = validate('find', (await run('find', note, '--json')).out) as { text: string; line: number; candidates: { formula: string }[] }[];
+    assert.equal(found.find((each) => each.text === '6.83 mg/L')?.candidates[0]?.formula, 'at(duckweed.DO, 02:00)');
+    assert.deepEqual(validate('find', (await run('find', sample, '--json')).out), []);
+    assert.equal((await run('find')).code, 2);
+  });
 });

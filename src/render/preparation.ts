@@ -46,7 +46,7 @@ export function preparationOf(protocol: Protocol): Preparation {
   if (lamps) steps.push('Set the timers of all lamps to the same times and watch one change.');
   for (const step of protocol.equalise) if (!step.done) steps.push(`${step.step.replace(/\.$/, '')}.`);
   const order = protocol.orderRule?.value;
-  if (order) steps.push(order === 'alternate' ? 'Mark on the printed plan which tank is read first at each time.' : 'Look up the drawn reading order on the printed plan.');
+  if (order) steps.push('Read first the tank that the printed plan names for each time; it changes from one to the next.');
   else if (protocol.order.length > 1) steps.push(`Read in this order: ${listWords(protocol.order.map((tank) => nameOf(protocol, tank.value)))}.`);
   for (const action of new Set(protocol.stopRules.flatMap((rule) => rule.do ?? []))) steps.push(`Have at hand what the stop rule asks for: ${action.charAt(0).toLowerCase()}${action.slice(1).replace(/\.$/, '')}.`);
   return { materials, steps };

@@ -97,6 +97,8 @@ ${blockStyle.trim()}
   .evenwater-readings th.evenwater-time { position: sticky; left: 0; background: var(--evenwater-background); }
 }
 @page { size: auto; margin: 18mm 16mm 20mm; }
+.evenwater-checklist td:nth-child(2) { white-space: nowrap; }
+.evenwater-files ul { margin-top: 0.3rem; }
 @media print {
   :root { color-scheme: light; ${colourVariables('print')} }
   html { font-size: 87.5%; }

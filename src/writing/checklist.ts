@@ -3,7 +3,7 @@
 // on reporting aquatic husbandry (2017) asks for.
 import type { Note } from '../experiment/types.ts';
 import type { Protocol } from '../protocol/types.ts';
-import { accessSentence, authorsText, checklistWords, type ChecklistId, type ChecklistWords } from '../words/en/checklist.ts';
+import { accessSentence, authorsText, checklistWords, planText, type ChecklistId, type ChecklistWords } from '../words/en/checklist.ts';
 import { paragraphText } from './figures.ts';
 import { writeMethods } from './methods.ts';
 import { writeResults } from './results.ts';
@@ -30,6 +30,8 @@ interface Facts {
   methods(topics: readonly string[], words?: RegExp): string | null;
   /** The first sentence of the author's own text with the words. */
   prose(words: RegExp): string | null;
+  /** What the plan states under a key of the tanks, where the methods have no sentence for it. */
+  planned(key: string): string | null;
   /** The methods' sentence on a measured quantity whose name has the words. */
   measured(words: RegExp): string | null;
 }
@@ -46,6 +48,7 @@ function factsOf(note: Note, protocol: Protocol): Facts {
   return {
     note, protocol, methods, animals: protocol.tanks.some((tank) => { const text = tank.written.get('animals')?.value.trim() ?? ''; return text !== '' && !/^(?:none|no|-|–)$/i.test(text); }),
     prose: (words) => { const found = prose.find((each) => words.test(each)); return found === undefined ? null : authorsText + found; },
+    planned: (key) => { const texts = [...new Set(protocol.tanks.flatMap((tank) => tank.written.get(key)?.value ?? []))]; return texts.length === 0 ? null : `${planText}${key}: ${texts.join('; ')}.`; },
     measured: (words) => { const entry = protocol.measure.find((each) => words.test(each.what?.value ?? '')); return entry?.what ? methods(['instruments'], new RegExp(entry.what.value.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'), 'i')) : null; },
   };
 }
@@ -60,7 +63,7 @@ const rules: readonly (readonly [ChecklistId, number | null, (facts: Facts) => F
   ['blinding', 5, (f) => known(f.prose(/\bblind(?:ed|ing)?\b|did not know which/i))],
   ['outcomes', 6, (f) => known(f.methods(['instruments']))],
   ['statistics', 7, (f) => known(f.methods(['computing']) ?? f.methods(['evidence']))],
-  ['animals', 8, (f) => (!f.animals ? 'not-applicable' : known(f.methods(['design'], /animals/), f.prose(/\b(?:male|female|juvenile|adult|years? old|weeks old|mm long|cm long)\b/i) === null))],
+  ['animals', 8, (f) => (!f.animals ? 'not-applicable' : known(f.methods(['design'], /animals/) ?? f.planned('animals'), f.prose(/\b(?:male|female|juvenile|adult|years? old|weeks old|mm long|cm long)\b/i) === null))],
   ['procedures', 9, (f) => known(f.methods(['schedule']))],
   ['results', 10, (f) => { const [first] = f.note.syntax.blocks.some((block) => block.word === 'results') ? writeResults(f.note) : []; return known(first ? sentencesOf(paragraphText(first.runs))[0] ?? null : null); }],
   ['ethics', 14, (f) => (!f.animals ? 'not-applicable' : known(f.prose(/ethic|permit|approv|animal welfare|under (?:the )?licen[cs]e/i)))],
@@ -80,7 +83,7 @@ const rules: readonly (readonly [ChecklistId, number | null, (facts: Facts) => F
   ['oxygen', null, (f) => known(f.measured(/oxygen/i) ?? f.prose(/dissolved oxygen/i))],
   ['nitrogen', null, (f) => { const found = f.measured(/ammoni|nitrite|nitrate/i) ?? f.prose(/ammoni|nitrite|nitrate/i); return found === null && !f.animals ? 'not-applicable' : known(found); }],
   ['light', null, (f) => { const lit = (f.protocol.schedule?.lightOff.length ?? 0) > 0; const strength = f.measured(/light|illuminance|PAR/i) ?? f.prose(/\blux\b|\blx\b|µmol\/m2\/s|\bPAR\b/); return known(lit ? f.methods(['schedule'], /lights?\b/i) : f.prose(/photoperiod|lamps? (?:on|off)/i), strength === null); }],
-  ['stocking', null, (f) => (!f.animals ? 'not-applicable' : known(f.methods(['design'], /animals/)))],
+  ['stocking', null, (f) => (!f.animals ? 'not-applicable' : known(f.methods(['design'], /animals/) ?? f.planned('animals')))],
   ['feeding', null, (f) => { if (!f.animals) return 'not-applicable'; const event = f.protocol.events.find((each) => /\bfeed|\bfed\b|food/i.test(each.what)); return known(event ? f.methods(['events'], /\bfeed|\bfed\b|food/i) : f.prose(/\bfeed|\bfed\b|\bfood\b/i)); }],
   ['acclimation', null, (f) => known(f.methods(['design'], /running since|had been running/) ?? f.prose(/acclimat/i))],
   ['instruments', null, (f) => { const all = f.protocol.measure.filter((each) => !each.scale); const told = all.filter((each) => each.accuracy && each.calibrated); return known(all.some((each) => each.accuracy || each.calibrated) ? f.methods(['instruments'], /accuracy|calibrated/) : null, told.length < all.length); }],

@@ -49,3 +49,4 @@ export const checklistCaption = (counts: { covered: number; partly: number; miss
 
 export const accessSentence = 'The page carries the note, every reading and the plan, to be saved and recomputed.';
 export const authorsText = 'in the text: ';
+export const planText = 'in the plan: ';

@@ -16,6 +16,7 @@ if (prepared.reason) {
 // Only now: these need the packages of the lockfile.
 const { launchBrowser } = await import('./workbench/browser.mjs');
 const { buildSuites, runInNodeHost, runInWebHost } = await import('./workbench/suites.mjs');
+const { runLogging } = await import('../test/workbench/logging.mjs');
 const { runPreview } = await import('../test/workbench/preview.mjs');
 const { runKeyboard } = await import('../test/workbench/keyboard.mjs');
 const { runPlanSheet } = await import('../test/workbench/planSheet.mjs');
@@ -25,6 +26,7 @@ const suites = {
   web: ['editor suite in the web extension host', runInWebHost],
   untrusted: ['a folder without trust, in the Node extension host', (browser) => runInNodeHost(browser, { trust: false })],
   preview: ['the Markdown preview, in both hosts', runPreview],
+  logging: ['logging by keyboard, and with the extension host killed', (each) => runLogging(each, { pictures: process.env.EVENWATER_PICTURES ?? null })],
   keyboard: ['New Experiment by keyboard alone, in both hosts', runKeyboard],
   sheet: ['the printed plan, in the browser', runPlanSheet],
 };

@@ -3,6 +3,7 @@ import './activation.test.ts';
 import './problems.test.ts';
 import './help.test.ts';
 import './commands.test.ts';
+import './logging.test.ts';
 import './files.test.ts';
 import './plan.test.ts';
 import './plain.test.ts';

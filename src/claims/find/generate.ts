@@ -120,7 +120,7 @@ function summaries(search: Search, column: Column, stretches: readonly (Stretch 
   const fits = match.fits(unit);
   const difference = differenceUnit(unit);
   const counts = match.fits(one) && unit.symbol !== '1';
-  if (!fits && !match.fits(difference) && !counts) return;
+  if (!fits && !match.fits(difference) && !match.fits(perHour(difference)) && !counts) return;
   for (const stretch of stretches) {
     const found = summaryOf(column, stretch);
     if (!found) continue;

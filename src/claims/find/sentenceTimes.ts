@@ -14,7 +14,7 @@ interface DateMentioned { readonly start: number; readonly end: number; readonly
 interface Times { readonly moments: NamedMoment[]; readonly days: NamedDay[]; readonly stretches: NamedStretch[] }
 
 const hourWord = `(${hourNumbers.join('|')}|\\d{1,2})`;
-const spoken = new RegExp(`(?<![\\p{L}\\p{N}:.])(half past |quarter past |quarter to )?${hourWord}(?: o'clock| o’clock)?(?: (in the morning|in the afternoon|in the evening|at night|sharp)| on (?:the|that|each) [\\p{L} ]*?(?:morning|evening|night))?(?![\\p{L}\\p{N}:.%°])`, 'gu');
+const spoken = new RegExp(`(?<![\\p{L}\\p{N}:.])(half past |quarter past |quarter to )?${hourWord}(?: o'clock| o’clock)?(?: (in the morning|in the afternoon|in the evening|at night|sharp)| on (?:the|that|each) [\\p{L} ]*?(?:morning|evening|night))?(?![\\p{L}\\p{N}:%°]|\\.\\d)`, 'gu');
 const dayPair = /(?<![\p{N}.:])(\d{1,2})(?:st|nd|rd|th)?\s*(?:and|to|until|till|–|-|or)\s*(?=\d{1,2}(?:st|nd|rd|th)?\s+(?:of\s+)?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))/gu;
 const monthNames = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 

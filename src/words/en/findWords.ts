@@ -12,7 +12,7 @@ export const cueForms: Readonly<Record<Cue, readonly string[]>> = {
     'never went under', 'never under', 'never below', 'never got colder', 'never fell under', 'never sank below', 'not fall below', 'not drop below', 'stayed above', 'trough', 'worst', 'dip', 'sank as low as', 'as low as',
     'down as far as', 'at its worst', 'poorest'],
   highest: ['highest', 'maximum', 'maximal', 'peak*', 'top*', 'warmest', 'hottest', 'at its best', 'at best', 'never went above', 'never rose above', 'never above', 'never got warmer', 'never exceeded', 'stayed below',
-    'stayed under', 'as high as', 'crest', 'record*'],
+    'stayed under', 'as high as', 'crest', 'record*', 'worst', 'at its worst', 'most', 'summit'],
   mean: ['mean', 'average', 'averaged', 'averages', 'averaging', 'on average', 'averagely'],
   median: ['median', 'middle value'],
   deviation: ['standard deviation', 'scatter*', 'deviat*'],

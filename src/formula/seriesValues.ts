@@ -2,7 +2,9 @@
 import type { SourceRange } from '../problems/problem.ts';
 import { flag, type Series } from '../dataset/types.ts';
 import { seriesFor, seriesOf } from '../dataset/series.ts';
-import { measureOf, readingValue } from '../dataset/readingValue.ts';
+import { compareSideBySide, offsetAt, offsetError, type SideBySide } from '../analysis/sideBySide.ts';
+import { amountIn, instrumentOf, measureOf, readingValue } from '../dataset/readingValue.ts';
+import type { Protocol } from '../protocol/types.ts';
 import { combine, isFailure, toUnit } from '../quantities/value.ts';
 import { parseUnit } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
@@ -27,6 +29,7 @@ export function columnValue(context: FormulaContext, series: Series, includeLeft
   const holes: number[] = [];
   const measure = protocol ? measureOf(protocol, series.quantity, series.instrument) : null;
   const ofWords = measure?.scale != null;
+  const sideBySide = series.instrument !== null && measure?.correctedBy && measure.id === `${series.quantity}@${series.instrument}` ? compareSideBySide(context.dataset, series.quantity, series.instrument) : null;
   for (let index = 0; index < series.times.length; index += 1) {
     const flags = series.flags[index]!;
     const time = series.times[index]!;
@@ -37,7 +40,8 @@ export function columnValue(context: FormulaContext, series: Series, includeLeft
       holes.push(time);
       continue;
     }
-    const measured = ofWords || !protocol ? null : readingValue(series, index, protocol);
+    const plain = ofWords || !protocol ? null : readingValue(series, index, protocol);
+    const measured = plain && sideBySide ? corrected(plain, sideBySide, time, series, protocol!) : plain;
     const decimals = cell?.state.decimals ?? -1;
     points.push({
       time, value: measured?.value ?? value, flags, contributions: measured?.contributions ?? null,
@@ -51,6 +55,22 @@ export function columnValue(context: FormulaContext, series: Series, includeLeft
   };
   context.seriesCache.set(key, value);
   return value;
+}
+
+/**
+ * A reading with the offset against the plain instrument taken out. Its systematic part is then the plain instrument's, with
+ * what the comparison leaves open.
+ */
+function corrected(value: NumberValue, found: SideBySide, time: number, series: Series, protocol: Protocol): NumberValue {
+  const offset = offsetAt(found, time) * found.unit.factor / series.unit.factor;
+  const reference = instrumentOf({ ...series, instrument: null }, { ...protocol, measure: protocol.measure.map((each) => ({ ...each, in: [] })) });
+  const accuracy = reference ? amountIn(reference.entry.accuracy, series.unit, value.value) : null;
+  const error = offsetError(found);
+  if (value.contributions === null || !reference || accuracy === null || error === null) return { ...value, value: value.value - offset, contributions: null };
+  const contributions = new Map([...value.contributions].filter(([key]) => !key.startsWith('instrument:')));
+  contributions.set(reference.key, accuracy / Math.sqrt(3));
+  contributions.set(`side by side:${series.quantity}@${series.instrument}`, error * found.unit.factor / series.unit.factor);
+  return { ...value, value: value.value - offset, contributions };
 }
 
 /** The series of a tank (or the room) and quantity, or a problem that says why there is none. */

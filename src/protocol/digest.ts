@@ -37,7 +37,7 @@ export function planFacts(protocol: Protocol, from: number | null = null): unkno
     },
     events: protocol.events.map((event) => [event.id, time(event.at), flat(event.what), event.tanks.map((tank) => tank.value)]),
     measure: protocol.measure.map((each) => [each.id, placed(each.what), each.unit?.symbol ?? null, placed(each.with), each.in.map((where) => where.value),
-      amount(each.accuracy), amount(each.resolution), placed(each.calibrated), each.level?.value ?? null, each.scale]),
+      amount(each.accuracy), amount(each.resolution), placed(each.calibrated), each.level?.value ?? null, each.scale, ...(each.correctedBy ? [each.correctedBy.value] : [])]),
     equalise: protocol.equalise.map((each) => [flat(each.step), flat(each.why), flat(each.accept?.text)]),
     phases: protocol.phases.filter((phase) => phase.typed !== null).map((phase) => [phase.id, time(phase.window.from), time(phase.window.to)]),
     limits: protocol.limits.map((each) => [flat(each.for), placed(each.quantity), amount(each.atLeast?.value), amount(each.atMost?.value), flat(each.source)]),

@@ -103,6 +103,10 @@ const measure: SchemaKey = {
       { key: 'resolution', type: 'quantity', description: 'The smallest step that the display shows.', example: '0.01 mg/L' },
       text('calibrated', 'When and how the instrument was calibrated.', '2026-03-14 in air-saturated water'),
       { key: 'level', type: 'choice', values: ['station', 'sea'], description: 'For air pressure: as it is at the tanks (`station`), or reduced to sea level (`sea`).', example: 'station' },
+      {
+        key: 'corrected by', type: 'choice', values: ['side by side'], example: 'side by side',
+        description: 'For a second instrument such as `DO@spare`: takes the offset and drift against the plain one, from readings of both in one place at the start and the end, out of its readings in formulas. Without it they are only stated.',
+      },
       { key: 'scale', type: 'text', list: 'many', description: 'For what is judged by eye: its words, from least to most.', example: '[calm, restless, surface, gasping]' },
     ],
   },

@@ -60,6 +60,8 @@ export interface MeasuredQuantity {
   readonly calibrated: Placed<string> | null;
   readonly level: Placed<'station' | 'sea'> | null;
   readonly scale: readonly string[] | null;
+  /** The offset found side by side with the plain instrument is taken out of this one's readings in formulas. */
+  readonly correctedBy?: Placed<'side by side'>;
 }
 
 export interface PlanEvent {

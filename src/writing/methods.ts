@@ -6,6 +6,7 @@ import { describeDesign, describeEqualStart } from './design.ts';
 import { paragraph, type RunPieces } from './figures.ts';
 import { describeOrder, describePlanHistory } from './planHistory.ts';
 import { describeDeviations, describeLight, describeSampling } from './sampling.ts';
+import { describeSideBySide } from './sideBySide.ts';
 import { writeResults } from './results.ts';
 import type { Paragraph } from './types.ts';
 
@@ -22,7 +23,7 @@ export function writeMethods(note: Note): Paragraph[] {
     ['equal start', describeEqualStart(note, protocol)],
     ['schedule', [...describeLight(note, protocol), ...describeSampling(note, protocol), ...describeOrder(protocol)]],
     ['events', describeEvents(note, protocol)],
-    ['instruments', describeInstruments(note, protocol)],
+    ['instruments', [...describeInstruments(note, protocol), ...describeSideBySide(note, protocol)]],
     ['readings', [...describeDeviations(note, protocol), ...describeCare(note, protocol)]],
     ['computing', describeComputing(note, formulas, plusMinus)],
     ['stop rules', describeStopRules(note, protocol)],

@@ -6,9 +6,14 @@ import { fillInOnSave, registerFillIn } from './commands/fillIn.ts';
 import { registerInsertReadings } from './commands/insertReadings.ts';
 import { registerNewExperiment } from './commands/newExperiment.ts';
 import { registerPublish } from './commands/publish.ts';
+import { registerRecheck } from './commands/recheck.ts';
 import { registerRepeatExperiment } from './commands/repeatExperiment.ts';
+import { registerCompletion } from './completion.ts';
 import { DataFiles } from './dataFiles.ts';
+import { registerDefinitions } from './definitions.ts';
 import { registerDiagnostics } from './diagnostics.ts';
+import { registerFileLinks } from './fileLinks.ts';
+import { registerFolding } from './folding.ts';
 import { registerHovers } from './hovers.ts';
 import { registerInlayValues } from './inlayValues.ts';
 import { registerLogging } from './logging/register.ts';
@@ -16,7 +21,13 @@ import { NoteStore } from './noteStore.ts';
 import { registerOutline } from './outline.ts';
 import { extendPreview, refreshPreviewsWithFiles } from './preview.ts';
 import { registerQuickFixes } from './quickFixes.ts';
+import { registerReferences } from './references.ts';
+import { registerRename } from './rename.ts';
+import { registerSelections } from './selections.ts';
+import { registerSemanticTokens } from './semanticTokens.ts';
+import { registerSignatures } from './signatures.ts';
 import { registerStatus } from './status.ts';
+import { registerWorkspaceNotes } from './workspaceNotes.ts';
 
 /** Called by the editor when the first Markdown file opens. The same for the desktop and for the browser. */
 export function activate(context: vscode.ExtensionContext): ReturnType<typeof extendPreview> {
@@ -32,9 +43,20 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerHovers(notes),
     registerInlayValues(notes),
     registerOutline(notes),
+    registerCompletion(notes),
+    registerSignatures(notes),
+    registerDefinitions(notes),
+    registerReferences(notes),
+    registerRename(notes),
+    registerFolding(notes),
+    registerSelections(notes),
+    registerFileLinks(notes),
+    registerSemanticTokens(notes),
+    registerWorkspaceNotes(log),
     registerStatus(notes),
     registerCheck(notes),
     registerPublish(notes, log),
+    registerRecheck(log),
     registerNewExperiment(),
     registerRepeatExperiment(notes),
     registerInsertReadings(notes),

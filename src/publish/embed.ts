@@ -69,7 +69,7 @@ export function attributesOf(tag: string): ReadonlyMap<string, string> {
 
 /** True for a path that stays inside the folder it is written to, on every system. */
 export function pathIsSafe(path: string): boolean {
-  return path !== '' && !/^[/\\]|^[A-Za-z]:|[\0-\x1F<>:"|?*\\]/.test(path) && path.split('/').every((part) => part !== '' && part !== '.' && part !== '..' && !/[. ]$/.test(part));
+  return path !== '' && !/^[/\\]|^[A-Za-z]:|[\0-\x1F\\]/.test(path) && path.split('/').every((part) => part !== '' && part !== '.' && part !== '..' && !/[. ]$/.test(part));
 }
 
 /** Takes the files and facts out of a post. Files with a fault are left out, except those whose hash differs. */

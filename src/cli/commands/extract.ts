@@ -2,9 +2,9 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { readEmbedded } from '../../publish/embed.ts';
+import { faultSentence } from '../../publish/recheckWords.ts';
 import { exit, printJson, WrongUse, type Command } from '../command.ts';
 import { readPost, writeWhole } from '../wholeFiles.ts';
-import { faultSentence } from './recheck.ts';
 
 export const extract: Command = {
   name: 'extract',

@@ -1,30 +1,9 @@
 // `evenwater recheck POST.html`: is every number of a post what its own note and data give?
-import type { PostDifference } from '../../publish/compare.ts';
-import type { EmbedFault } from '../../publish/embed.ts';
 import { recheckPost } from '../../publish/recheck.ts';
+import { differenceNouns, differenceSentence, faultSentence } from '../../publish/recheckWords.ts';
 import { exit, printJson, WrongUse, type Command } from '../command.ts';
 import { lineStarts, placeOf, problemJson } from '../places.ts';
 import { readPost } from '../wholeFiles.ts';
-
-/** What is wrong with a file inside a post. */
-export function faultSentence(fault: EmbedFault): string {
-  switch (fault.kind) {
-    case 'no-note': return fault.found === '0' ? 'The post carries no note that can be read.' : 'The post carries more than one note.';
-    case 'unreadable': return `The file "${fault.path}" in the post cannot be decoded.`;
-    case 'hash-differs': return `The file "${fault.path}" in the post was altered: its SHA-256 is ${fault.found}, the post states ${fault.stated === '' ? 'none' : fault.stated}.`;
-    case 'unsafe-path': return `The post names a file "${fault.path}" outside the note's folder; it is left out.`;
-  }
-}
-
-const nouns: Readonly<Record<PostDifference['kind'], string>> = {
-  number: 'number', words: 'text', value: 'value behind the number', formula: 'formula', drawing: 'drawing', markup: 'markup',
-};
-
-function differenceSentence(each: Omit<PostDifference, 'range'>): string {
-  const prints = each.printed === '' ? 'the post lacks it' : `the post has “${each.printed}”`;
-  const gives = each.computed === '' ? 'the note gives nothing here' : `the note gives “${each.computed}”`;
-  return `${prints}, ${gives}${each.formula === null ? '' : `, from ${each.formula}`}.`;
-}
 
 export const recheck: Command = {
   name: 'recheck',
@@ -58,7 +37,7 @@ export const recheck: Command = {
       if (!report.sameVersion) output.result(`${name}: made with Evenwater ${report.madeWith === '' ? '(no version stated)' : report.madeWith}, rechecked with ${version}: numbers are judged, wording and layout are not.`);
       for (const each of faults) output.result(`${name}: error: ${each.message}`);
       for (const each of noteErrors) output.result(`${name}: error in the note inside, line ${each.line}, column ${each.column}: ${each.code}: ${each.message}`);
-      for (const each of differences) output.result(`${name}:${each.line}:${each.column}: error ${nouns[each.kind]} differs: ${differenceSentence(each)}`);
+      for (const each of differences) output.result(`${name}:${each.line}:${each.column}: error ${differenceNouns[each.kind]} differs: ${differenceSentence(each)}`);
       if (report.unjudged > 0) output.progress(`${report.unjudged} differences of wording or layout were not judged.`);
       output.progress(report.holds ? `${name}: ${report.claims} claims and ${report.values} computed values agree with the note and data inside.`
         : `${name}: does not agree with the note and data inside (${differences.length} ${differences.length === 1 ? 'difference' : 'differences'}).`);

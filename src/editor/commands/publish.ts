@@ -37,7 +37,7 @@ async function publish(document: vscode.TextDocument, note: Note, log: vscode.Lo
   const stem = stemOf(document.uri);
   const target = vscode.Uri.joinPath(folder, `${stem}.html`);
   const { publishPost } = await import('../../publish/post.ts'); // The drawing library waits until somebody publishes.
-  const post = await publishPost(note, { stem, toolVersion: EVENWATER_VERSION });
+  const post = await publishPost(note, { stem, toolVersion: EVENWATER_VERSION, noteName: nameOf(document.uri), noteBytes: await bytesOf(document, note) });
   const drawn = post.problems.filter((problem) => problem.severity === 'error');
   if (drawn.length > 0) return refuse(document, drawn, log);
   if (!await mayReplace(target)) return { refused: 'not-ours', problems: [] };
@@ -71,6 +71,16 @@ async function folderFor(note: vscode.Uri): Promise<vscode.Uri | null> {
     canSelectFolders: true, canSelectFiles: false, openLabel: vscode.l10n.t('Publish Here'), title: vscode.l10n.t('Folder for the post'),
   });
   return chosen?.[0] ?? null;
+}
+
+/** The note's file as it is on disk, where that holds the same text; else the text of the editor. */
+async function bytesOf(document: vscode.TextDocument, note: Note): Promise<Uint8Array | undefined> {
+  try {
+    const bytes = await vscode.workspace.fs.readFile(document.uri);
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes) === note.text ? bytes : undefined;
+  } catch {
+    return undefined; // Never saved, or not UTF-8 on disk.
+  }
 }
 
 /** `night.tank.md` gives `night`, as on the command line. */

@@ -4,7 +4,7 @@ import tseslint from 'typescript-eslint';
 /** The rooms of src in the order of imports. A room may import itself and every room before it. */
 export const rooms = [
   'problems', 'words', 'time', 'quantities', 'sky', 'water', 'statistics', 'note', 'protocol', 'readings', 'dataset',
-  'analysis', 'formula', 'claims', 'design', 'experiment', 'edits', 'writing', 'charts', 'render', 'publish',
+  'analysis', 'formula', 'claims', 'design', 'experiment', 'edits', 'assist', 'writing', 'charts', 'render', 'publish',
 ];
 /** The shells: each may import every pure room, never one another. */
 export const shells = ['editor', 'preview', 'cli'];

@@ -47,6 +47,11 @@ export class NoteStore implements vscode.Disposable {
     return isMarkdown(document) ? this.noteOfText(document.uri, document.getText()) : null;
   }
 
+  /** The note as it was last read, which may be some keys behind the document; null where none was read. */
+  lastNoteOf(document: vscode.TextDocument): Note | null {
+    return isMarkdown(document) ? this.#entries.get(document.uri.toString())?.note ?? null : null;
+  }
+
   /** The note of a text that stands at this address, from the cache where the text is the same. */
   noteOfText(uri: vscode.Uri, text: string): Note | null {
     const fileIsNote = isNoteFile(uri.path);

@@ -1,0 +1,68 @@
+// Words of the editor's own help: what blocks and forms of claims are for, and why a name cannot be renamed.
+export const blockHelp = {
+  protocol: 'The plan: question, place, tanks, schedule, what is measured.',
+  readings: 'A table of readings: `time`, then a column for each tank and quantity.',
+  values: 'Named results, one `name = formula` on a line.',
+  figure: 'A chart of readings.',
+  summary: 'A computed table.',
+  limits: 'The limits of the plan held against the readings.',
+  methods: 'The methods paragraph, written from plan and readings.',
+  results: 'Factual sentences, written from the readings.',
+} as const;
+
+export const claimHelp = {
+  fill: 'A number that is computed and filled in for you.',
+  value: 'A number that must equal its formula.',
+  condition: 'Words that stand while a condition is true.',
+  stated: 'Something stated with its source, not computed.',
+} as const;
+
+export const keywordHelp = {
+  in: 'The value in another unit.',
+  and: 'Both conditions are true.',
+  or: 'At least one condition is true.',
+  not: 'The condition is not true.',
+  '..': 'A stretch of time from one moment to another.',
+} as const;
+
+export const timeHelp = {
+  start: 'Start of the schedule.', end: 'End of the schedule.', 'light-off': 'The lamps go off.', 'light-on': 'The lamps come on.',
+  sunrise: 'Sunrise at the place.', sunset: 'Sunset at the place.', dawn: 'Start of civil twilight in the morning.', dusk: 'End of civil twilight in the evening.',
+} as const;
+
+export const optionHelp = {
+  show: 'Readings to draw: `mat.DO`, a quantity for all tanks, or a tank.', from: 'Where the chart starts.', to: 'Where the chart ends.',
+  title: 'Title of the chart.', caption: 'Words before the generated caption.', for: 'Whose limits to show.',
+} as const;
+
+export const fileKeyHelp = {
+  from: 'The data file, in the folder of the note or below it.', columns: 'What each column of the file holds.', 'time zone': 'The zone of the file’s clock times.',
+  sha256: 'Pins the file: a changed file is then noticed.', delimiter: 'What stands between cells.', decimal: 'The decimal mark of the file.',
+  'date order': 'The order of day, month and year.', 'header line': 'Line of the column names, from 1.', encoding: 'How the file’s letters are coded.',
+} as const;
+
+/** Words that several suggestions share. */
+export const shared = {
+  gives: 'Gives', source: 'Source', example: 'Example', meanOver: 'Mean over', sampled: 'a reading was taken', next: 'next planned reading', newName: 'a new entry',
+} as const;
+
+export type RenameRefusal = 'no-name' | 'built-in' | 'function' | 'sealed-readings' | 'sealed-plan' | 'not-a-name' | 'reserved' | 'taken';
+
+export const renameRefusals: Readonly<Record<RenameRefusal, (args: { readonly name: string; readonly other?: string }) => string>> = {
+  'no-name': () => 'Only tanks, groups, quantities, facts, events, phases and named results can be renamed.',
+  'built-in': ({ name }) => `“${name}” is a word of the note language and keeps its name.`,
+  function: ({ name }) => `“${name}” is a function and keeps its name.`,
+  'sealed-readings': ({ name }) => `“${name}” stands in a sealed readings table; a new name would break the seal.`,
+  'sealed-plan': ({ name }) => `“${name}” stands in a sealed plan; a new name would count as a deviation.`,
+  'not-a-name': ({ name }) => `“${name}” cannot be a name: a letter first, then letters, digits and hyphens.`,
+  reserved: ({ name }) => `“${name}” is a word of the note language; choose another.`,
+  taken: ({ name, other }) => `“${name}” is already the name of a ${other ?? 'thing'} in this note.`,
+};
+
+/** What kinds of names are called. */
+export const nameKinds = {
+  tank: 'tank', group: 'group of tanks', quantity: 'quantity', fact: 'fact of a tank', event: 'event', phase: 'phase', result: 'named result',
+  time: 'moment', constant: 'constant',
+} as const;
+
+export const seriesDetail = (quantity: string, tank: string): string => `${quantity}, ${tank}`;

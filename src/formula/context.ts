@@ -4,6 +4,8 @@ import type { MappedText } from '../note/mappedText.ts';
 import type { SourceRange } from '../problems/problem.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Dataset } from '../dataset/types.ts';
+import type { NightFit } from '../analysis/nightFit.ts';
+import type { StatisticsProblem } from '../statistics/outcome.ts';
 import type { Evaluation, SeriesValue, WorkingStep } from './types.ts';
 import { collectNames, type NameTable } from './names.ts';
 import type { ParsedFormula } from './parse.ts';
@@ -23,6 +25,8 @@ export interface FormulaContext {
   readonly seriesCache: Map<string, SeriesValue>;
   /** Series that rest on an equation, with what there is to remark about them. */
   readonly equationCache: Map<string, { readonly value: SeriesValue; readonly remarks: WorkingStep['remarks'] }>;
+  /** Nights already fitted, by column and window. */
+  readonly nightFits: Map<string, NightFit | StatisticsProblem>;
   /** Formulas already read, by text. */
   readonly parsed: Map<string, ParsedFormula>;
   /** Result names that stand in a circle, found once. */
@@ -37,6 +41,6 @@ export function createContext(parts: {
   return {
     protocol: parts.protocol, dataset: parts.dataset, results: parts.results,
     names: collectNames(parts.protocol, parts.results.map((result) => result.name)),
-    resultsByName, cache: new Map(), seriesCache: new Map(), equationCache: new Map(), parsed: new Map(), circles: null,
+    resultsByName, cache: new Map(), seriesCache: new Map(), equationCache: new Map(), nightFits: new Map(), parsed: new Map(), circles: null,
   };
 }

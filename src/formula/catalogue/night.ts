@@ -42,7 +42,10 @@ export function night(call: Call, window: WindowValue | null): Night | null {
   const points = pairs.map(([oxygen]) => oxygen);
   if (!call.within(points, 0) || !call.needs(points, 5, 0)) return null;
   const rows = rowsOf(pairs);
-  const fit = fitNight(rows);
+  const { origin } = call.series(0);
+  const key = origin ? `${origin.place}.${origin.quantity}@${origin.instrument ?? ''} ${stretch.from} ${stretch.to}${call.run.includeLeftOut ? ' with left-out' : ''}` : null;
+  const fit = (key === null ? undefined : call.run.context.nightFits.get(key)) ?? fitNight(rows);
+  if (key !== null) call.run.context.nightFits.set(key, fit);
   const line = leastSquaresLine(points);
   const decline = line ? `${formatNumber(-line.slope, 3)} mg/L/h` : '';
   if (isStatisticsProblem(fit) || !fit.identified) {

@@ -1,6 +1,6 @@
 // The fixes that problems carry, as quick fixes; and "fix all" for those that cannot change what a number or a sentence says.
 import * as vscode from 'vscode';
-import { findFixes } from '../experiment/findNumbers.ts';
+import { findFixes, statementFixes } from '../experiment/findNumbers.ts';
 import type { Fix, Problem, TextEdit } from '../problems/problem.ts';
 import { fixTitle } from '../words/words.ts';
 import { shows } from './diagnostics.ts';
@@ -9,6 +9,7 @@ import { addEdits, toRange } from './places.ts';
 import { noteSelector } from './selector.ts';
 
 const fixAllKind = vscode.CodeActionKind.SourceFixAll.append('evenwater');
+const rewriteKind = vscode.CodeActionKind.RefactorRewrite.append('evenwater');
 
 export function registerQuickFixes(notes: NoteStore): vscode.Disposable {
   return vscode.languages.registerCodeActionsProvider(noteSelector, {
@@ -20,12 +21,17 @@ export function registerQuickFixes(notes: NoteStore): vscode.Disposable {
       const here = note.problems.filter((problem) => toRange(document, problem.range).intersection(range));
       const actions = wants(vscode.CodeActionKind.QuickFix)
         ? here.flatMap((problem) => [...problem.fixes, ...findFixes(problem, note)].map((fix) => quickFix(document, problem, fix, context))) : [];
+      // A sentence becomes a statement only when somebody asks for what can be done with it.
+      if (context.triggerKind === vscode.CodeActionTriggerKind.Invoke && wants(rewriteKind)) {
+        const place = { start: document.offsetAt(range.start), end: document.offsetAt(range.end) };
+        actions.push(...statementFixes(place, note).map((fix) => rewrite(document, fix)));
+      }
       const safe = safeEdits(note.problems);
       if (safe.count > 1 && here.some((problem) => problem.fixes.length > 0) && wants(vscode.CodeActionKind.QuickFix)) actions.push(fixAll(document, safe.edits, vscode.CodeActionKind.QuickFix));
       if (safe.count > 0 && context.only && wants(fixAllKind)) actions.push(fixAll(document, safe.edits, fixAllKind));
       return actions;
     },
-  }, { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix, fixAllKind] });
+  }, { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix, fixAllKind, rewriteKind] });
 }
 
 function quickFix(document: vscode.TextDocument, problem: Problem, fix: Fix, context: vscode.CodeActionContext): vscode.CodeAction {
@@ -34,6 +40,13 @@ function quickFix(document: vscode.TextDocument, problem: Problem, fix: Fix, con
   addEdits(action.edit, document, fix.edits);
   action.diagnostics = context.diagnostics.filter((diagnostic) => shows(document, diagnostic, problem));
   action.isPreferred = fix.preferred;
+  return action;
+}
+
+function rewrite(document: vscode.TextDocument, fix: Fix): vscode.CodeAction {
+  const action = new vscode.CodeAction(fixTitle(fix), rewriteKind);
+  action.edit = new vscode.WorkspaceEdit();
+  addEdits(action.edit, document, fix.edits);
   return action;
 }
 

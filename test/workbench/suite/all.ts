@@ -2,6 +2,7 @@
 import './activation.test.ts';
 import './problems.test.ts';
 import './help.test.ts';
+import './language.test.ts';
 import './commands.test.ts';
 import './logging.test.ts';
 import './files.test.ts';

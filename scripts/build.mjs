@@ -36,7 +36,7 @@ const outputs = [
   { entryPoints: ['src/cli/run.ts'], outfile: 'dist/cli.js', platform: 'node', format: 'esm', target: 'node20',
     banner: { js: '#!/usr/bin/env node\nimport { createRequire as __createRequire } from \'node:module\'; const require = __createRequire(import.meta.url);' } },
   { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', platform: 'node', format: 'cjs', target: 'node20', external: ['vscode'] },
-  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/web/extension.js', platform: 'browser', format: 'cjs', external: ['vscode'], plugins: [noStreams] },
+  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/web/extension.cjs', platform: 'browser', format: 'cjs', external: ['vscode'], plugins: [noStreams] },
   { entryPoints: ['src/preview/loader.ts'], outfile: 'dist/preview/loader.js', platform: 'browser', format: 'iife' },
   { entryPoints: ['src/preview/chart.ts'], outfile: 'dist/preview/chart.js', platform: 'browser', format: 'iife' },
 ];

@@ -10,8 +10,8 @@ const required = (file: string) => [...new Set([...readFileSync(built(file), 'ut
 
 suite('bundles', () => {
   test('the web host gets one file that asks for nothing but the editor', () => {
-    deepEqual(required('dist/web/extension.js'), ['vscode']);
-    ok(!/\bimport\("(?!data:)/.test(readFileSync('dist/web/extension.js', 'utf8')));
+    deepEqual(required('dist/web/extension.cjs'), ['vscode']);
+    ok(!/\bimport\("(?!data:)/.test(readFileSync('dist/web/extension.cjs', 'utf8')));
   });
 
   test('the loader of the preview is at most 10 kB', () => {

@@ -52,6 +52,8 @@ function readMeasure(id: string, map: MapReader, base: MeasuredQuantity | null, 
   const accuracyNode = map.textNode('accuracy');
   const resolutionNode = map.textNode('resolution');
   const levelNode = map.textNode('level');
+  const referenceNode = map.textNode('reference temperature');
+  const referenceTemperature = referenceNode && readQuantity(referenceNode, collector, { key: 'reference temperature', like: ['degC'], example: '25 degC' });
   const correctedNode = map.textNode('corrected by');
   const correctedBy = correctedNode && readChoice(correctedNode, collector, 'corrected by', ['side by side'] as const);
   const scale = scaleNodes.map((node) => node.value.trim());
@@ -64,7 +66,7 @@ function readMeasure(id: string, map: MapReader, base: MeasuredQuantity | null, 
     accuracy: accuracyNode && readSpread(accuracyNode, collector, 'accuracy', unit, `0.1 ${unit?.symbol ?? 'mg/L'}`),
     resolution: resolutionNode && readSpread(resolutionNode, collector, 'resolution', unit, `0.01 ${unit?.symbol ?? 'mg/L'}`),
     calibrated: map.text('calibrated'), level: levelNode && readChoice(levelNode, collector, 'level', ['station', 'sea'] as const),
-    scale: scale.length ? scale : null, ...(correctedBy ? { correctedBy } : {}),
+    scale: scale.length ? scale : null, ...(correctedBy ? { correctedBy } : {}), ...(referenceTemperature ? { referenceTemperature } : {}),
   };
 }
 

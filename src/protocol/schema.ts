@@ -103,6 +103,7 @@ const measure: SchemaKey = {
       { key: 'resolution', type: 'quantity', description: 'The smallest step that the display shows.', example: '0.01 mg/L' },
       text('calibrated', 'When and how the instrument was calibrated.', '2026-03-14 in air-saturated water'),
       { key: 'level', type: 'choice', values: ['station', 'sea'], description: 'For air pressure: as it is at the tanks (`station`), or reduced to sea level (`sea`).', example: 'station' },
+      { key: 'reference temperature', type: 'quantity', description: 'For a hydrometer: the temperature printed on it (15, 20 or 25 degC, 60 degF), to whose pure water it compares. Salinity is computed with it.', example: '25 degC' },
       {
         key: 'corrected by', type: 'choice', values: ['side by side'], example: 'side by side',
         description: 'For a second instrument such as `DO@spare`: takes the offset and drift against the plain one, from readings of both in one place at the start and the end, out of its readings in formulas. Without it they are only stated.',

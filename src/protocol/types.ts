@@ -62,6 +62,8 @@ export interface MeasuredQuantity {
   readonly scale: readonly string[] | null;
   /** The offset found side by side with the plain instrument is taken out of this one's readings in formulas. */
   readonly correctedBy?: Placed<'side by side'>;
+  /** For a hydrometer: the temperature printed on it, to whose pure water it compares, °C. */
+  readonly referenceTemperature?: Placed<NumberValue>;
 }
 
 export interface PlanEvent {

@@ -1,9 +1,12 @@
 // Functions of the water's chemistry: un-ionised ammonia, carbon dioxide, salinity. Each row by its own readings.
-import { measureByName } from '../../quantities/measures.ts';
+import { measureOf } from '../../dataset/readingValue.ts';
+import { formatNumber } from '../../quantities/format.ts';
+import { isFailure, toUnit } from '../../quantities/value.ts';
 import { parseUnit } from '../../quantities/units.ts';
 import { carbonDioxide } from '../../water/carbonDioxide.ts';
 import { practicalSalinity } from '../../water/practicalSalinity.ts';
 import { salinityOfSpecificConductance } from '../../water/specificConductance.ts';
+import { salinityOfSpecificGravity } from '../../water/specificGravity.ts';
 import { unIonisedAmmonia } from '../../water/unIonisedAmmonia.ts';
 import type { Call } from '../call.ts';
 import type { FormulaValue } from '../types.ts';
@@ -66,9 +69,17 @@ function salinity(call: Call): FormulaValue | null {
     call.remark('salinity-from-specific-conductance');
     return evaluateRows(call, [{ key: 'conductance', value: compensated, unit: parseUnit('uS/cm')! }], (input) => salinityOfSpecificConductance(input['conductance']!), practical, 2);
   }
-  if (measuredIn(call, tank, ['specific gravity'])) {
-    const entry = call.run.context.protocol?.measure.find((each) => measureByName(each.what?.value ?? '')?.name === 'specific gravity');
-    return call.fail('reference-temperature-needed', { quantity: entry?.id ?? 'SG' });
+  const gravity = measuredIn(call, tank, ['specific gravity']);
+  if (gravity) {
+    const { protocol } = call.run.context;
+    const entry = protocol && gravity.origin ? measureOf(protocol, gravity.origin.quantity, gravity.origin.instrument) : null;
+    const stated = entry?.referenceTemperature ? toUnit(entry.referenceTemperature.value, celsius) : null;
+    if (!stated || isFailure(stated)) return call.fail('reference-temperature-needed', { quantity: entry?.id ?? 'SG' });
+    const temperature = temperatureOf(call, tank);
+    if (!temperature || !sound(call, [gravity, temperature])) return null;
+    call.remark('salinity-from-specific-gravity', { reference: formatNumber(stated.value, 1) });
+    return evaluateRows(call, [{ key: 'gravity', value: gravity, unit: gravity.unit }, { key: 'temperature', value: temperature, unit: celsius }],
+      (input) => salinityOfSpecificGravity({ specificGravity: input['gravity']!, temperature: input['temperature']!, reference: stated.value }), practical, 1);
   }
   return needed(call, tank, 'salinity, conductivity or specific conductance', `${tank}.cond`);
 }

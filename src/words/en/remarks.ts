@@ -42,6 +42,7 @@ const sentences: Readonly<Record<string, (args: Arguments) => string>> = {
   'saturation-local-pressure': () => 'Saturation at the air pressure of the place (Benson and Krause 1984).',
   'saturation-given-pressure': () => 'Saturation at the pressure given in the formula (Benson and Krause 1984).',
   'salinity-from-conductivity': () => 'Salinity from conductivity and temperature (PSS-78).',
+  'salinity-from-specific-gravity': (args) => `Salinity from specific gravity against pure water of ${text(args, 'reference')} °C (EOS-80), the glass not corrected for.`,
   'salinity-from-specific-conductance': () => 'Salinity from specific conductance at 25 °C (Schemel 2001).',
 };
 

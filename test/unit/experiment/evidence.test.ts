@@ -70,6 +70,33 @@ ${rows}
     assert.ok(ask('first(a.NO3) - first(b.NO3) + 1 mg/L-N', note).includes('unit-mismatch'));
   });
 
+  test('salinity from specific gravity, with the reference temperature printed on the hydrometer', () => {
+    const note = (key: string): Note => readNote(`\`\`\`protocol
+place: {name: Davos, time zone: Europe/Zurich}
+tanks: {a: {role: treatment}}
+schedule: {start: 2026-03-14 20:00, end: 2026-03-15 02:00, every: 1 h}
+measure:
+  SG: {what: specific gravity, unit: SG, with: hydrometer, accuracy: 0.0005 SG${key}}
+  T: {what: water temperature, unit: degC, with: thermistor, accuracy: 0.2 degC}
+\`\`\`
+
+\`\`\`readings
+time   a.SG    a.T
+20:00  1.0264  25.0
+\`\`\`
+`);
+    const salinity = (key: string): number => {
+      const { value, problems } = evaluate(mappedText('first(salinity(a))'), note(key).context);
+      assert.ok(value?.type === 'number', JSON.stringify(problems));
+      return value.value;
+    };
+    // TEOS-10 (gsw 3.6.16): salinity 35 at 25 °C has 1.026374 against water of 25 °C and 1.024263 against water of 15 °C.
+    assert.ok(Math.abs(salinity(', reference temperature: 25 degC') - 35) < 0.1);
+    assert.ok(Math.abs(salinity(', reference temperature: 77 degF') - 35) < 0.1);
+    assert.ok(salinity(', reference temperature: 15 degC') > 37);
+    assert.deepEqual(ask('first(salinity(a))', note('')), ['reference-temperature-needed']);
+  });
+
   test('what-if stands beneath the results, with its caution', async () => {
     const { html } = await publishPost(prose('```results\n```'), {} as never);
     const text = html.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ');

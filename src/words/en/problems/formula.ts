@@ -95,7 +95,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'outside-equation-range': (args) => `“${text(args, 'function')}” is valid for a ${text(args, 'input')} from ${text(args, 'low')} to ${text(args, 'high')} ${text(args, 'unit')}, but it is ${text(args, 'value')}${at(args)}.`,
   'not-for-saline-water': (args) => `“${text(args, 'function')}” holds for fresh water, and this water is saline${at(args)}.`,
   'equation-not-applicable': (args) => `“${text(args, 'function')}” cannot be computed${at(args)}: the conversion ${text(args, 'about')} needs more than is known here.`,
-  'reference-temperature-needed': (args) => `The salinity from ${text(args, 'quantity')} needs the hydrometer’s reference temperature, which the plan cannot state yet; log the salinity instead.`,
+  'reference-temperature-needed': (args) => `The salinity from ${text(args, 'quantity')} needs the temperature printed on the hydrometer; state it in the plan, for example “reference temperature: 25 degC” at ${text(args, 'quantity')}.`,
 };
 
 function upper(words: string): string { return words.startsWith('a ') ? `A ${words.slice(2)}` : words; }

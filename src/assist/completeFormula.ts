@@ -125,8 +125,13 @@ function times(note: Note, range: Suggestion['range'], wants: ReadonlySet<Want>)
 function moments(note: Note, range: Suggestion['range'], typed: string): Suggestion[] {
   const { times: all } = note.dataset;
   const long = isLong(note);
-  const list = all.length <= mostMoments ? all : all.filter((time) => momentText(note, time, long).startsWith(typed)).slice(0, mostMoments);
-  return list.map((time) => item(momentText(note, time, long), 'instant', range, '4', { detail: shared.sampled }));
+  const list: string[] = [];
+  for (const time of all) {
+    const text = momentText(note, time, long);
+    if (text.startsWith(typed)) list.push(text);
+    if (list.length >= mostMoments) break;
+  }
+  return list.map((text) => item(text, 'instant', range, '4', { detail: shared.sampled }));
 }
 
 const isLong = (note: Note): boolean => { const { times } = note.dataset; return times.length > 1 && times.at(-1)! - times[0]! >= day; };

@@ -29,10 +29,18 @@ const opening = /^((?:[ \t]*>)*[ \t]*(?:(?:[-*+]|\d{1,9}[.)])[ \t]+)*)(`{3,}|~{3
 
 interface Open { readonly prefix: string; readonly marks: string; readonly info: string; readonly infoStart: number; readonly contentStart: number }
 
+/** The next line from `from` on that can open or close a fence, or that holds the cursor. */
+function nextLine(text: string, from: number, cursorLine: number): number {
+  const marks = ['```', '~~~'].map((mark) => text.indexOf(mark, from)).filter((at) => at >= 0);
+  const fence = marks.length === 0 ? text.length + 1 : lineAt(text, Math.min(...marks)).start;
+  return cursorLine >= from ? Math.min(fence, cursorLine) : fence;
+}
+
 /** The place of an offset of the note's text. */
 export function placeAt(text: string, offset: number): Place {
   let open: Open | null = null;
-  for (let start = 0; start <= text.length;) {
+  const cursorLine = lineAt(text, offset).start;
+  for (let start = nextLine(text, 0, cursorLine); start <= text.length; start = nextLine(text, start, cursorLine)) {
     const stop = text.indexOf('\n', start);
     const end = stop < 0 ? text.length : stop;
     const line = text.slice(start, end).replace(/\r$/u, '');

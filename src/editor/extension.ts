@@ -53,6 +53,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerFileLinks(notes),
     registerSemanticTokens(notes),
     registerWorkspaceNotes(log),
+    vscode.commands.registerCommand('evenwater.showLog', () => log.show()),
     registerStatus(notes),
     registerCheck(notes),
     registerPublish(notes, log),

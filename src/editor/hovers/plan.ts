@@ -1,5 +1,6 @@
 // Hover in the plan: on a tank its volume and role, on a quantity its instrument, on a key what the key means.
 import * as vscode from 'vscode';
+import { walkPlan } from '../../assist/planWalk.ts';
 import { waterVolume } from '../../protocol/derived.ts';
 import type { MeasuredQuantity, Tank } from '../../protocol/types.ts';
 import { formatValue } from '../../quantities/format.ts';
@@ -14,7 +15,13 @@ export const hoverPlan: Find = (note, offset) => {
     const series = [...note.dataset.series.values()].filter((each) => each.quantity === quantity.id).map((each) => each.id);
     return { range: quantity.idRange, text: quantityText(quantity, series) };
   }
-  return null;
+  const block = note.syntax.blocks.find((each) => each.word === 'protocol');
+  if (!block || !contains(block.range, offset)) return null;
+  const key = walkPlan(note).keys.find((each) => contains(each.keyRange, offset));
+  if (!key) return null;
+  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(key.key).appendMarkdown('**\n\n').appendMarkdown(key.entry.description);
+  if (key.entry.example !== '') text.appendCodeblock(`${key.entry.key}:${key.entry.example.startsWith('\n') ? '' : ' '}${key.entry.example}`, 'yaml');
+  return { range: key.keyRange, text };
 };
 
 function tankText(tank: Tank): vscode.MarkdownString {

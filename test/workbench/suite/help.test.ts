@@ -39,6 +39,10 @@ suite('help', () => {
     match((await hoverText(note, find(note, '  mat:\n', 'mat'))).replaceAll('&nbsp;', ' '), /Water: 42(\.0)? L/);
   });
 
+  test('hover on a key of the plan tells what a key of the plan means', async () => {
+    match((await hoverText(note, find(note, '  light off:', 'light off'))).replaceAll('&nbsp;', ' '), /lamps go off.*light off: 22:00/s);
+  });
+
   test('the plan and the readings have a line above them', async () => {
     const found = await until('CodeLens', async () => { const all = await lenses(note); return all.length >= 3 && all; });
     const at = (text: string) => found.filter((lens) => lens.line === find(note, text).start.line).map((lens) => lens.title);

@@ -7,7 +7,7 @@ import { readCell } from '../readings/cell.ts';
 import { readTimePart } from '../readings/times.ts';
 import type { CellState } from '../readings/types.ts';
 import { addDays } from '../time/civil.ts';
-import { day, minute, type Instant, type WallTime, type Zone } from '../time/instant.ts';
+import { day, hour, minute, type Instant, type WallTime, type Zone } from '../time/instant.ts';
 import { formatDuration } from '../time/text.ts';
 import { instantOf, utc, wallTimeOf } from '../time/zone.ts';
 import type { Message } from './edit.ts';
@@ -77,7 +77,7 @@ export function readRowInput(text: string, note: Note, plan: RowPlan): RowInput 
   const complete = tokens.length === plan.columns.length && errors.length === 0 && cells.every((cell) => cell.state !== null && cell.state.kind !== 'unreadable');
   const values = cells.map((cell) => ({ column: cell.column, value: cell.state?.kind === 'number' ? cell.state.value : null, text: cell.text }));
   const warnings = suspicions(values, note, time);
-  if (timeTyped && errors.length === 0 && Math.abs(time - plan.now) > day) {
+  if (timeTyped && errors.length === 0 && (plan.now - time > day || time - plan.now > 6 * hour)) {
     warnings.push({ message: { code: 'time-far', args: { time: first ?? '', distance: formatDuration(Math.round(Math.abs(time - plan.now) / minute) * minute) } }, at: [] });
   }
   const ordered = new Array<string>(plan.columns.length);
@@ -104,7 +104,7 @@ function changeOf(column: PlannedColumn, state: CellState, last: number | null):
   return Number((state.value - before).toPrecision(10));
 }
 
-/** A typed time: a clock time is the one nearest to now, also in a repeated hour; null when it is no time. */
+/** A typed time: a clock time is the one nearest to now (at most six hours ahead), also in a repeated hour; null when it is no time. */
 export function typedTime(text: string, note: Note, now: Instant): Instant | null {
   const part = readTimePart(text);
   const zone = note.protocol?.zone ?? utc;
@@ -112,7 +112,9 @@ export function typedTime(text: string, note: Note, now: Instant): Instant | nul
   if (part.kind === 'since-start') return note.protocol?.schedule ? note.protocol.schedule.start + part.after : null;
   if (part.kind === 'full') return nearestOf(meanings(part.wall, part.offset, zone), now);
   const today = { ...wallTimeOf(now, zone), ...part.clock };
-  return nearestOf([-1, 0, 1].flatMap((days) => meanings(addDays(today, days), part.offset, zone)), now);
+  const near = [-1, 0, 1].flatMap((days) => meanings(addDays(today, days), part.offset, zone));
+  // Nobody logs what was not read yet: a clock time well ahead is that of the day before.
+  return nearestOf(near.filter((each) => each <= now + 6 * hour), now);
 }
 
 function meanings(wall: WallTime, offset: number | null, zone: Zone): Instant[] {

@@ -5,6 +5,7 @@ import { plannedHeads } from '../../edits/insertReadingsTable.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { DateOrder } from '../../readings/file/stamps.ts';
 import type { DecimalMark, DelimiterName } from '../../readings/file/layout.ts';
+import { readHead } from '../../readings/heads.ts';
 import { loadZone } from '../../time/zone.ts';
 import { editSentence } from '../../words/edits.ts';
 
@@ -44,13 +45,20 @@ function itemsOf(proposal: ImportProposal, note: Note, mayPin: boolean): Item[] 
     ...(proposal.clockOnly ? [] : [{ label: vscode.l10n.t('Dates are written'), description: proposal.dateOrder ? orderWord(proposal.dateOrder) : '?', act: () => dateOrder(orders) }]),
     ...(proposal.offsets ? [] : [{ label: vscode.l10n.t('Time zone'), description: proposal.timeZone, act: () => timeZone(proposal.timeZone) }]),
     separator(vscode.l10n.t('Columns')),
-    ...proposal.columns.map((column): Item => ({ label: column.from, description: column.to === null ? vscode.l10n.t('not imported') : `→ ${column.to}`, act: () => target(proposal, column.from, note) })),
+    ...proposal.columns.map((column): Item => ({ label: column.from, description: column.to === null ? vscode.l10n.t('not imported') : `→ ${withUnit(column.to, note)}`, act: () => target(proposal, column.from, note) })),
     ...unmapped(proposal).map((name): Item => ({ label: name, description: vscode.l10n.t('not imported'), act: () => target(proposal, name, note) })),
     separator(vscode.l10n.t('Rows')),
     ...proposal.rows.slice(0, 5).map((row): Item => ({ label: `${row.time ?? '?'}  ${row.cells.join('  ')}`, description: row.remark ?? '' })),
-    ...(proposal.unreadTimes.length > 0 ? [{ label: `$(warning) ${vscode.l10n.t('Kept as comments, the time cannot be read: lines {0}', listed(proposal.unreadTimes))}` }] : []),
+    ...(ready && proposal.unreadTimes.length > 0 ? [{ label: `$(warning) ${vscode.l10n.t('Kept as comments, the time cannot be read: lines {0}', listed(proposal.unreadTimes))}` }] : []),
     ...(proposal.unreadCells.length > 0 ? [{ label: `$(warning) ${vscode.l10n.t('Cells that are no readings, kept as remarks: lines {0}', listed(proposal.unreadCells))}` }] : []),
   ];
+}
+
+/** A head with the unit in which its cells are read. */
+function withUnit(head: string, note: Note): string {
+  if (!note.protocol || head === 'time' || head === 'remark') return head;
+  const { unit } = readHead({ text: head, start: 0, end: head.length }, note.protocol, new Set()).column;
+  return unit ? `${head.replace(/\[.*$/u, '')}, ${unit.symbol}` : head;
 }
 
 const listed = (lines: readonly number[]): string => `${lines.slice(0, 12).join(', ')}${lines.length > 12 ? ` … (${lines.length})` : ''}`;

@@ -94,6 +94,7 @@ if (!browserPath) {
         await check(`${stem}: axe finds nothing serious, ${scheme}, ${width} pixels wide, and nothing is cut off sideways`, async () => {
           const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme: scheme, reducedMotion: 'reduce', bypassCSP: true });
           const page = await context.newPage();
+          page.setDefaultTimeout(120_000);
           const requests = [];
           page.on('request', (request) => { if (!request.url().startsWith('file:') && !request.url().startsWith('data:')) requests.push(request.url()); });
           await page.goto(`file://${path.join(folder, `${stem}.html`)}`);

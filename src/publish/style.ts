@@ -98,6 +98,7 @@ ${blockStyle.trim()}
 }
 @page { size: auto; margin: 18mm 16mm 20mm; }
 .evenwater-checklist td:nth-child(2) { white-space: nowrap; }
+.evenwater-checklist td:last-child { min-width: 15rem; }
 .evenwater-files ul { margin-top: 0.3rem; }
 @media print {
   :root { color-scheme: light; ${colourVariables('print')} }

@@ -2,7 +2,7 @@
 // smaller stocking. Only where exchange and respiration could be told apart.
 import { capital } from '../charts/panels.ts';
 import type { Protocol } from '../protocol/types.ts';
-import { hour } from '../time/instant.ts';
+import { hour, minute } from '../time/instant.ts';
 import { formatDuration } from '../time/text.ts';
 import { computed, dataHtml, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
@@ -13,9 +13,9 @@ interface Scenario { readonly words: string; readonly options: string }
 
 /** As it was, three hours more of darkness, twice the exchange, half the stocking. */
 function scenarios(length: number): Scenario[] {
-  const longer = formatDuration(length + 3 * hour);
+  const longer = formatDuration(Math.round((length + 3 * hour) / minute) * minute);
   return [
-    { words: `as fitted, ${formatDuration(length)} of darkness`, options: '' },
+    { words: `as fitted, ${formatDuration(Math.round(length / minute) * minute)} of darkness`, options: '' },
     { words: `${longer} of darkness`, options: `, dark ${longer}` },
     { words: 'an air pump that doubles the surface exchange', options: ', exchange 2' },
     { words: 'half the animals and plants', options: ', stocking 0.5' },

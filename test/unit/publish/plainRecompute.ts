@@ -151,6 +151,28 @@ export class PlainTable {
       if (!found) throw new Error('never');
       return found.minute;
     }
+    if (name === 'gap-explained' || name === 'gap-left') {
+      const window = third ? this.window(third) : null;
+      const [a, b] = [first!, second!].map((column) => new Map(this.series(column).filter((point) => !window || inside(point.minute, window)).map((point) => [point.minute, point.value])));
+      const [fullA, fullB] = [first!, second!].map((column) => new Map(this.series(`solubility(${column.split('.')[0]!})`).map((point) => [point.minute, point.value])));
+      const times = [...a!.keys()].filter((minute) => b!.has(minute) && fullA!.has(minute) && fullB!.has(minute));
+      const parts = times.map((minute) => {
+        const [c1, c2, s1, s2] = [a!.get(minute)!, b!.get(minute)!, fullA!.get(minute)!, fullB!.get(minute)!];
+        const explained = (c1 / s1 + c2 / s2) / 2 * (s1 - s2);
+        return name === 'gap-explained' ? explained : c1 - c2 - explained;
+      });
+      return parts.reduce((x, y) => x + y, 0) / parts.length;
+    }
+    if (name === 'predicted-min' || name === 'predicted-hours-below') {
+      const rest = operands.slice(name === 'predicted-min' ? 1 : 2);
+      const option = (word: string): string | null => rest.find((each) => each.trim().startsWith(`${word} `))?.trim().slice(word.length + 1) ?? null;
+      const phase = rest.find((each) => !/ /.test(each.trim())) ?? 'dark';
+      const length = /^(?:(\d+) h)? ?(?:(\d+) min)?$/.exec(option('dark') ?? '');
+      const curve = plainNight(this.series(first!), this.series(`solubility(${first!.split('.')[0]!})`), this.window(phase), option('dark') === null ? null : Number(length![1] ?? 0) + Number(length![2] ?? 0) / 60,
+        Number(option('exchange') ?? 1), Number(option('stocking') ?? 1));
+      if (name === 'predicted-min') return Math.min(...curve.map((point) => point.value));
+      return 60 * hoursBeyond(curve, this.value(second!), true);
+    }
     if (name === 'missing') {
       const column = this.columns.get(first!)!;
       return column.filter((value) => value === null).length;
@@ -209,6 +231,50 @@ function hoursBeyond(points: PlainPoint[], level: number, below: boolean): numbe
     else if (v > 0) hours += length * v / (v - u);
   }
   return hours;
+}
+
+/** The dark readings fitted by dC/dt = k(Cs − C) − R (golden section on k, normal equations for the rest), then drawn again every five minutes. */
+function plainNight(oxygen: PlainPoint[], full: PlainPoint[], window: [number, number], dark: number | null, exchange: number, stocking: number): PlainPoint[] {
+  const solubility = new Map(full.map((point) => [point.minute, point.value]));
+  const used = oxygen.filter((point) => inside(point.minute, window) && solubility.has(point.minute));
+  const rows = used.map((point) => ({ hours: (point.minute - used[0]!.minute) / 60, c: point.value, cs: solubility.get(point.minute)! }));
+  const draw = (at: { hours: number; cs: number }[], start: number, k: number, r: number): number[] => {
+    const values = [start];
+    for (let i = 1; i < at.length; i += 1) {
+      const dt = at[i]!.hours - at[i - 1]!.hours;
+      const left = Math.exp(-k * dt);
+      const f = (1 - left) / k;
+      values.push(values[i - 1]! * left + at[i - 1]!.cs * (1 - left) + (at[i]!.cs - at[i - 1]!.cs) / dt * (dt - f) - r * f);
+    }
+    return values;
+  };
+  const best = (k: number): { start: number; r: number; squares: number } => {
+    const base = draw(rows, 0, k, 0);
+    const one = draw(rows, 1, k, 0).map((each, i) => each - base[i]!);
+    const two = draw(rows, 0, k, 1).map((each, i) => each - base[i]!);
+    const y = rows.map((row, i) => row.c - base[i]!);
+    const dot = (p: number[], q: number[]): number => p.reduce((sum, each, i) => sum + each * q[i]!, 0);
+    const determinant = dot(one, one) * dot(two, two) - dot(one, two) ** 2;
+    const start = (dot(one, y) * dot(two, two) - dot(two, y) * dot(one, two)) / determinant;
+    const r = (dot(two, y) * dot(one, one) - dot(one, y) * dot(one, two)) / determinant;
+    return { start, r, squares: draw(rows, start, k, r).reduce((sum, each, i) => sum + (rows[i]!.c - each) ** 2, 0) };
+  };
+  let [low, high] = [0.005, 3];
+  for (let step = 0; step < 120; step += 1) {
+    const [a, b] = [high - 0.6180339887498949 * (high - low), low + 0.6180339887498949 * (high - low)];
+    if (best(a).squares < best(b).squares) high = b; else low = a;
+  }
+  const k = (low + high) / 2;
+  const { start, r } = best(k);
+  const end = dark ?? rows.at(-1)!.hours;
+  const count = Math.ceil(end * 12 - 1e-9);
+  const grid = Array.from({ length: count + 1 }, (_, i) => {
+    const hours = end * i / count;
+    const next = rows.findIndex((row) => row.hours >= hours);
+    const [from, to] = [rows[next - 1], rows[next] ?? rows.at(-1)!];
+    return { hours, cs: next < 0 ? rows.at(-1)!.cs : from ? from.cs + (to.cs - from.cs) * (hours - from.hours) / (to.hours - from.hours) : to.cs };
+  });
+  return draw(grid, start, k * exchange, r * stocking).map((value, i) => ({ minute: grid[i]!.hours * 60, value }));
 }
 
 /** Oxygen at saturation, mg/L, fresh water; Benson and Krause 1984 with station pressure in hPa. */

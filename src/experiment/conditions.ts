@@ -14,15 +14,23 @@ import type { EqualiseCheck, StopRuleCheck } from './types.ts';
  * The time in which the tanks have to be level: from the start to lights-off; where no lights-off is planned, to the first
  * event (that is where the treatment sets in); with neither, the first reading alone.
  */
-function levelWindow(protocol: Protocol, context: FormulaContext): Window | null {
+export function levelStretch(protocol: Protocol, context: FormulaContext): LevelStretch | null {
   const { schedule } = protocol;
   if (!schedule) return null;
-  const lightOff = schedule.lightOff.find((instant) => instant >= schedule.start);
-  const firstEvent = protocol.events.map((event) => event.at).filter((at) => at >= schedule.start).sort((a, b) => a - b)[0];
-  const firstReading = context.dataset.times.find((time) => time >= schedule.start);
-  const to = lightOff ?? firstEvent ?? firstReading ?? null;
-  return to === null ? null : { from: schedule.start, to };
+  const from = schedule.start;
+  const lightOff = schedule.lightOff.find((instant) => instant >= from);
+  if (lightOff !== undefined) return { window: { from, to: lightOff }, formula: 'start..light-off', end: 'lights-off' };
+  const event = protocol.events.filter((each) => each.at >= from).sort((a, b) => a.at - b.at)[0];
+  if (event) {
+    return { window: { from, to: event.at }, formula: `start..${event.id ?? formatInstant(event.at, protocol.zone)}`, end: `${sayTime(event.at, protocol)} (${event.what})` };
+  }
+  const reading = context.dataset.times.find((time) => time >= from);
+  return reading === undefined ? null
+    : { window: { from, to: reading }, formula: `start..${formatInstant(reading, protocol.zone)}`, end: 'the first reading' };
 }
+
+/** The time in which the tanks have to be level: as instants, as a formula, and what ends it in words. */
+export interface LevelStretch { readonly window: Window; readonly formula: string; readonly end: string }
 
 /** "22:00", or with its date where the run has more than one night. */
 function sayTime(instant: number, protocol: Protocol): string {
@@ -33,13 +41,11 @@ function sayTime(instant: number, protocol: Protocol): string {
 }
 
 /** For a condition of the shape `x <= limit` (or `<`, `>=`, `>`): the figure of x that comes nearest to failing, as text. */
-function worstFigure(accept: MappedText, context: FormulaContext, window: Window): string | null {
+function worstFigure(accept: MappedText, context: FormulaContext, stretch: string): string | null {
   const { expression } = parseFormula(accept.text);
   if (expression.kind !== 'binary' || !['<', '<=', '>', '>='].includes(expression.operator)) return null;
   const summary = expression.operator.startsWith('<') ? 'max' : 'min';
   const left = accept.text.slice(expression.left.range.start, expression.left.range.end);
-  if (!context.protocol) return null;
-  const stretch = `${formatInstant(window.from, context.protocol.zone)}..${formatInstant(window.to, context.protocol.zone)}`;
   const { value } = evaluate(mappedText(`${summary}(${left}, ${stretch})`), context);
   return value === null ? null : showValue(value, context);
 }
@@ -47,20 +53,20 @@ function worstFigure(accept: MappedText, context: FormulaContext, window: Window
 export function checkEqualisation(protocol: Protocol, context: FormulaContext): { checks: EqualiseCheck[]; problems: Problem[] } {
   const checks: EqualiseCheck[] = [];
   const problems: Problem[] = [];
-  const window = levelWindow(protocol, context);
+  const stretch = levelStretch(protocol, context);
   protocol.equalise.forEach((step, index) => {
-    if (!step.accept || !window) {
+    if (!step.accept || !stretch) {
       checks.push({ step: index, holds: null, checkedAt: [], worst: null });
       return;
     }
-    const { truths, problems: found } = evaluateAtEachReading(step.accept, context, window, {});
+    const { truths, problems: found } = evaluateAtEachReading(step.accept, context, stretch.window, {});
     problems.push(...found);
     const failed = truths.filter((each) => !each.truth);
     checks.push({
       step: index,
       holds: truths.length === 0 ? null : failed.length === 0,
       checkedAt: truths.map((each) => each.instant),
-      worst: truths.length === 0 ? null : worstFigure(step.accept, context, window),
+      worst: truths.length === 0 ? null : worstFigure(step.accept, context, stretch.formula),
     });
     if (failed.length > 0) {
       problems.push(problem('equalise-failed', toDocumentRange(step.accept, { start: 0, end: step.accept.text.length }), {

@@ -1,6 +1,7 @@
 // The methods' first paragraphs: question, tanks, what differs and what is alike, the equal start.
 import type { EqualiseCheck, Note } from '../experiment/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
+import { levelStretch, type LevelStretch } from '../experiment/conditions.ts';
 import { parseFormula } from '../formula/parse.ts';
 import { plainWords } from '../formula/plainWords.ts';
 import type { Protocol, Tank } from '../protocol/types.ts';
@@ -98,11 +99,10 @@ export function describeEqualStart(note: Note, protocol: Protocol): RunPieces[] 
   const { equalise } = protocol;
   if (equalise.length === 0) return [];
   const lone = equalise.length === 1;
-  const { schedule } = protocol;
-  const end = schedule && schedule.lightOff.some((instant) => instant >= schedule.start) ? 'lights-off' : 'the end';
+  const stretch = levelStretch(protocol, note.context);
   const steps = equalise.map((step, index) => {
     const check = note.equalise.find((each) => each.step === index) ?? null;
-    const rest = step.accept ? describeAccept(step.accept.text, check, protocol, note.context, end)
+    const rest = step.accept ? describeAccept(step.accept.text, check, protocol, note.context, stretch)
       : step.done ? equalWords.done<never>(plannedDate(step.done.value)) : equalWords.unknown<never>();
     return equalWords.step({ number: lone ? null : index + 1, step: step.step, why: step.why, rest });
   });
@@ -110,9 +110,10 @@ export function describeEqualStart(note: Note, protocol: Protocol): RunPieces[] 
 }
 
 /** `abs(a.Q - b.Q) <= x` in words with its largest figure; any other condition as it reads. */
-function describeAccept(text: string, check: EqualiseCheck | null, protocol: Protocol, context: FormulaContext, end: string): RunPieces {
+function describeAccept(text: string, check: EqualiseCheck | null, protocol: Protocol, context: FormulaContext, stretch: LevelStretch | null): RunPieces {
   const { expression } = parseFormula(text);
-  const window = end === 'lights-off' ? ', start..light-off' : '';
+  const window = stretch ? `, ${stretch.formula}` : '';
+  const end = stretch?.end ?? 'the end';
   const holds = check?.holds ?? null;
   const checked = check?.checkedAt.length ?? 0;
   const met = holds === false ? figure(`count(${text.trim()}${window})`, context)?.run ?? null : null;

@@ -124,11 +124,11 @@ export async function runLogging(browser, { pictures = null, kills = 5, rows = 1
         await page.keyboard.type(`${clock(slot)} ${rowOf(slot).join(' ')}`);
         await page.waitForTimeout(300);
         await page.keyboard.press('Enter');
-        await page.waitForTimeout([0, 15, 40, 90, 200][kill % 5]);
+        await page.waitForTimeout([0, 20, 60, 200, 900][kill % 5]);
         const hosts = extensionHosts(server.pid);
         expect(hosts.length > 0, 'no extension host was found');
+        const said = await page.getByText(`Evenwater: logged ${clock(slot)}`).count();
         for (const pid of hosts) process.kill(pid, 'SIGKILL');
-        const said = await page.getByText('Evenwater: logged').count();
         if (said > 0) { told += 1; expect(holds(await onDisk(), slot), `row ${slot} was said to be logged and is not on disk`); }
         await page.waitForTimeout(500);
         expect(whole(await onDisk()), 'the file is torn');

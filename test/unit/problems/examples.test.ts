@@ -1,20 +1,25 @@
 // The table of codes: every code's example raises it, with the arguments that the table names and the fix that it promises.
 import assert from 'node:assert/strict';
 import { readNote } from '../../../src/experiment/readNote.ts';
+import { findFixes } from '../../../src/experiment/findNumbers.ts';
+import type { Note } from '../../../src/experiment/types.ts';
 import type { Problem } from '../../../src/problems/problem.ts';
 import { problemCodes, type ProblemCode } from '../../../src/problems/codes.ts';
 import { exampleNote } from '../../../src/problems/examples.ts';
 import { problemSentence, fixTitle } from '../../../src/words/words.ts';
 
-/** Problems of an example. A data file that the example does not give is missing, or for one code not loaded yet. */
-function problemsOf(code: ProblemCode): Problem[] {
+/** The example read. A data file that the example does not give is missing, or for one code not loaded yet. */
+function noteOf(code: ProblemCode): Note {
   const { text, files } = exampleNote(problemCodes[code].example);
   const options = { fileIsNote: true };
   const note = readNote(text, files, undefined, options);
-  if (code === 'data-file-not-loaded') return [...note.problems];
+  if (code === 'data-file-not-loaded') return note;
   const all = new Map<string, Uint8Array | null>(note.wants.map((path) => [path, files.get(path) ?? null]));
-  return [...(note.wants.length > 0 ? readNote(text, all, note, options) : note).problems];
+  return note.wants.length > 0 ? readNote(text, all, note, options) : note;
 }
+
+/** A problem's own fixes, and those that are searched for when somebody asks. */
+const fixesOf = (each: Problem, note: Note): Problem['fixes'] => [...each.fixes, ...findFixes(each, note)];
 
 /** Codes whose example would have to be a file too large to stand in a table. */
 const elsewhere = new Set<string>(['data-file-too-large']);
@@ -30,7 +35,8 @@ suite('the examples of problems', () => {
     if (elsewhere.has(code)) continue;
     test(code, () => {
       const entry = problemCodes[code];
-      const problems = problemsOf(code);
+      const note = noteOf(code);
+      const { problems } = note;
       const raised = problems.filter((each) => each.code === code);
       assert.ok(raised.length > 0, `raised instead: ${problems.map((each) => each.code).join(', ') || 'nothing'}`);
       assert.match(code, /^[a-z]+(-[a-z]+)*$/);
@@ -41,12 +47,13 @@ suite('the examples of problems', () => {
         const sentence = problemSentence(each);
         assert.match(sentence, /^\S.*[.?!]$/s, sentence);
         assert.doesNotMatch(sentence, /undefined|NaN|Infinity|\[object|  /, sentence);
-        for (const mend of each.fixes) {
+        const fixes = fixesOf(each, note);
+        for (const mend of fixes) {
           assert.notEqual(fixTitle(mend), mend.title, `the fix ${mend.title} has no words`);
-          assert.ok(each.fixes.filter(({ preferred }) => preferred).length <= 1);
+          assert.ok(fixes.filter(({ preferred }) => preferred).length <= 1);
         }
       }
-      assert.equal(raised.some(({ fixes }) => fixes.length > 0), entry.fixable, 'the table says whether there is a fix');
+      assert.equal(raised.some((each) => fixesOf(each, note).length > 0), entry.fixable, 'the table says whether there is a fix');
     });
   }
 });

@@ -56,6 +56,12 @@ for (const [name, plan] of Object.entries(plans)) {
           assert.deepEqual(ends, table.window(formula), `${formula}: the post says ${machine}`);
           continue;
         }
+        const stretch = /^(\S+)\/(\S+)$/.exec(machine);
+        if (stretch && plan.phases[formula]) {
+          times += 1;
+          assert.deepEqual(stretch.slice(1).map((each) => (Date.parse(each) - Date.parse(plan.start)) / 60_000), table.window(formula), formula);
+          continue;
+        }
         const negated = formula.startsWith('-') ? formula.slice(1) : null;
         const plain = negated === null ? table.value(formula) : -table.value(negated);
         const where = `${formula}: the post says ${machine} (${shown}), plain code ${plain}`;

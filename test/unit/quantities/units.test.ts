@@ -123,7 +123,7 @@ suite('units: converting', () => {
 suite('units: prose', () => {
   const rows: [string, string | null, string][] = [
     ['mg/L.', 'mg/L', '.'], [' mg/l, and', 'mg/L', ', and'], ['°C (77.7 °F)', 'degC', ' (77.7 °F)'], ['° C.', 'degC', '.'], ['degrees Celsius', 'degC', ''],
-    ['milligrams per litre per hour', 'mg/L/h', ''], ['mg/L an hour later', 'mg/L/h', ' later'], ['mg/L a tank', 'mg/L', ' a tank'], ['per cent of', '%', ' of'], ['percentage points', 'pp', ''],
+    ['milligrams per litre per hour', 'mg/L/h', ''], ['mg/L an hour later', 'mg/L', ' an hour later'], ['mg/L an hour on average', 'mg/L/h', ' on average'], ['mg/L a tank', 'mg/L', ' a tank'], ['per cent of', '%', ' of'], ['percentage points', 'pp', ''],
     ['in the morning', null, ''], ['h 30 min', 'h', ' 30 min'], ['gill beats a minute', '/min', ''], ['micromoles per square metre per second', 'umol/m2/s', ''],
     ['milligrams per litre as nitrogen per day', 'mg/L-N/d', ''], ['tanks', null, ''], ['mats', null, ''], ['hectopascal', 'hPa', ''], ['% per hour', '%/h', ''], ['inches tall', 'in', ' tall'],
     ['mg/L NO3-N', 'mg/L-N', ''], ['hours', 'h', ''], ['US gallons', 'galUS', ''], ['%', '%', ''], ['\u202f%', '%', ''], ['degrees Celsius per hour', 'K/h', ''], ['minutes', 'min', ''],

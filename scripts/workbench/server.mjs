@@ -49,7 +49,7 @@ export const remoteUri = (host, file) => `vscode-remote://${host}${file.split('/
 
 /**
  * Starts the server. `trust: false` opens every folder in restricted mode.
- * @returns {Promise<{ origin: string, host: string, pid: number, stop: () => Promise<void> }>}
+ * @returns {Promise<{ origin: string, host: string, pid: number, directory: string, stop: () => Promise<void> }>}
  */
 export async function startServer({ settings = {}, trust = true, port: wantedPort } = {}) {
   const directory = await fs.mkdtemp(path.join(os.tmpdir(), 'evenwater-workbench-'));
@@ -85,7 +85,7 @@ export async function startServer({ settings = {}, trust = true, port: wantedPor
   const origin = `http://${host}`;
   for (const end = Date.now() + 90_000; ;) {
     if (child.exitCode !== null) { await stop(); throw new Error(`The workbench's server ended with ${child.exitCode}:\n${log}`); }
-    if (await fetch(origin).then((response) => response.ok, () => false)) return { origin, host, pid: child.pid, stop };
+    if (await fetch(origin).then((response) => response.ok, () => false)) return { origin, host, pid: child.pid, directory, stop };
     if (Date.now() > end) { await stop(); throw new Error(`The workbench's server did not start:\n${log}`); }
     await new Promise((resolve) => { setTimeout(resolve, 50); });
   }

@@ -1,26 +1,29 @@
 // A row on its way into the note: what a journal keeps from Enter until the note is on disk. Heads stand by name, so that
 // the row finds its columns again when the table was changed meanwhile, and writing it twice changes nothing.
+import * as z from 'zod/mini';
 import type { Note } from '../experiment/types.ts';
 import { firstValue } from '../readings/seal.ts';
 import type { ReadingsTable } from '../readings/types.ts';
-import { second, type Instant } from '../time/instant.ts';
+import { second } from '../time/instant.ts';
 import { refused, type EditResult, type Message } from './edit.ts';
 import { logRow } from './logRow.ts';
 import { openTable, planRow, type RowPlan } from './planRow.ts';
 import { readRowInput, type RowInput } from './readRowInput.ts';
 
-export interface PendingRow {
-  readonly id: string;
+const journalEntry = z.object({
+  id: z.string(),
   /** When the readings were taken. */
-  readonly time: Instant;
+  time: z.number(),
   /**
    * Empty for a row that was typed while the plan or the table could not be read: `typed` is read when it is written,
    * and `time` is the moment of typing. */
-  readonly values: readonly { readonly head: string; readonly text: string }[];
-  readonly remark: string | null;
+  values: z.array(z.object({ head: z.string(), text: z.string() })),
+  remark: z.catch(z.nullable(z.string()), null),
   /** As it was typed, to be shown when the row cannot be written. */
-  readonly typed: string;
-}
+  typed: z.string(),
+});
+
+export type PendingRow = Readonly<z.infer<typeof journalEntry>>;
 
 /** The row that a complete input stands for; null while something is missing or wrong. */
 export function pendingRow(input: RowInput, plan: RowPlan, typed: string, id: string): PendingRow | null {
@@ -88,14 +91,7 @@ export function readPending(text: string): PendingRow | null {
   } catch {
     return null;
   }
-  if (typeof value !== 'object' || value === null) return null;
-  const { id, time, values, remark, typed } = value as Record<string, unknown>;
-  if (typeof id !== 'string' || typeof time !== 'number' || !Number.isFinite(time) || !Array.isArray(values) || typeof typed !== 'string') return null;
-  const read = values.flatMap((each: unknown) => {
-    const { head, text: cell } = (each ?? {}) as Record<string, unknown>;
-    return typeof head === 'string' && typeof cell === 'string' ? [{ head, text: cell }] : [];
-  });
-  return read.length === values.length ? { id, time, values: read, remark: typeof remark === 'string' ? remark : null, typed } : null;
+  return journalEntry.safeParse(value).data ?? null;
 }
 
 /** Messages after which the same row can still be written once the note is mended; after any other it never can. */

@@ -1,20 +1,23 @@
 // Regular loggers, remembered in the settings as named column maps: what was chosen once for a file of theirs is proposed again.
+import * as z from 'zod/mini';
 import type { ImportChoices, ImportProposal } from '../../edits/importTable.ts';
 
-export interface Logger { readonly columns: Readonly<Record<string, string>>; readonly timeZone?: string; readonly dateOrder?: string; readonly decimal?: string; readonly delimiter?: string }
+const text = z.string();
+/** One remembered logger, as the settings hold it: what is not text is passed over, not refused. */
+const loggerSetting = z.object({
+  columns: z.pipe(z.record(z.string(), z.unknown()), z.transform((columns) => Object.fromEntries(Object.entries(columns).filter((each): each is [string, string] => typeof each[1] === 'string')))),
+  timeZone: z.catch(z.optional(text), undefined), dateOrder: z.catch(z.optional(text), undefined), decimal: z.catch(z.optional(text), undefined), delimiter: z.catch(z.optional(text), undefined),
+});
+
+export type Logger = Readonly<z.infer<typeof loggerSetting>>;
 
 /** The setting, as far as it can be read: a name a logger. */
 export function readLoggers(setting: unknown): ReadonlyMap<string, Logger> {
-  const loggers = new Map<string, Logger>();
-  if (typeof setting !== 'object' || setting === null) return loggers;
-  for (const [name, value] of Object.entries(setting as Record<string, unknown>)) {
-    const { columns, ...rest } = (typeof value === 'object' && value !== null ? value : {}) as Record<string, unknown>;
-    if (typeof columns !== 'object' || columns === null) continue;
-    const texts = Object.fromEntries(Object.entries(columns).filter((each): each is [string, string] => typeof each[1] === 'string'));
-    const more = Object.fromEntries(['timeZone', 'dateOrder', 'decimal', 'delimiter'].flatMap((key) => (typeof rest[key] === 'string' ? [[key, rest[key]]] : [])));
-    if (Object.keys(texts).length > 0) loggers.set(name, { columns: texts, ...more });
-  }
-  return loggers;
+  const named = z.record(z.string(), z.unknown()).safeParse(setting);
+  return new Map(Object.entries(named.data ?? {}).flatMap(([name, value]): [string, Logger][] => {
+    const logger = loggerSetting.safeParse(value).data;
+    return logger && Object.keys(logger.columns).length > 0 ? [[name, logger]] : [];
+  }));
 }
 
 /** The logger whose columns are all in the file; the one with the most of them. */

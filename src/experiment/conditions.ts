@@ -6,9 +6,11 @@ import type { Protocol, Window } from '../protocol/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { evaluate, evaluateAtEachReading } from '../formula/evaluate.ts';
 import { parseFormula } from '../formula/parse.ts';
+import { plainWords } from '../formula/plainWords.ts';
 import { showValue } from '../formula/show.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
-import type { EqualiseCheck, StopRuleCheck } from './types.ts';
+import type { Instant } from '../time/instant.ts';
+import type { EqualiseCheck, Note, StopRuleCheck } from './types.ts';
 
 /**
  * The time in which the tanks have to be level: from the start to lights-off; where no lights-off is planned, to the first
@@ -97,4 +99,16 @@ export function checkStopRules(protocol: Protocol, context: FormulaContext): { c
       : problem('stop-rule-crossed', place, { ...common, do: rule.do ?? 'end the run' }));
   });
   return { checks, problems };
+}
+
+/** A stop rule in words: the condition that holds, and what the plan says to do. */
+export interface CrossedRule { readonly condition: string; readonly do: string }
+
+/** The stop rules that the readings of one moment cross. Whoever logs a reading shows them before anything else. */
+export function rulesCrossedAt(note: Pick<Note, 'protocol' | 'stopRules' | 'context'>, time: Instant): CrossedRule[] {
+  return note.stopRules.flatMap(({ rule, crossedAt }): CrossedRule[] => {
+    const stated = note.protocol?.stopRules[rule];
+    if (!stated?.when || !crossedAt.includes(time)) return [];
+    return [{ condition: plainWords(stated.when.text.trim(), note.context), do: stated.do ?? 'end the run' }];
+  });
 }

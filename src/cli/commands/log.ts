@@ -1,6 +1,8 @@
 // `evenwater log NOTE VALUES…`: logs one row, with the checks of the editor's prompt. Printed means: on disk.
 import { planRow } from '../../edits/planRow.ts';
+import { rulesCrossedAt } from '../../experiment/conditions.ts';
 import { formatClock } from '../../time/text.ts';
+import { editSentence } from '../../words/edits.ts';
 import { exit, printJson, WrongUse, type Command, type Output } from '../command.ts';
 import { diskPort } from '../filePort.ts';
 import { forgetWaiting, logInto, type LogOutcome } from '../logInto.ts';
@@ -34,7 +36,9 @@ export const log: Command = {
     if (options['forget'] === true) return forget(name, json, output);
     if (values.length === 0 && (at !== null || remark !== null)) throw new WrongUse('log needs the values of the row as well.');
     const outcome = await logInto(diskPort, { name, values, at, remark, anyway: options['anyway'] === true, now: Date.now() });
-    if (json) printJson(output, outcome); else await tell(name, outcome, values, output);
+    const crossed = outcome.logged ? await crossedNow(name, outcome.logged.time) : [];
+    if (json) printJson(output, { ...outcome, crossed }); else await tell(name, outcome, values, output);
+    if (!json) for (const each of crossed) output.progress(each);
     return outcome.refused === null && outcome.waiting.length === 0 ? exit.well : exit.problems;
   },
 };
@@ -53,6 +57,12 @@ async function tell(name: string, outcome: LogOutcome, values: readonly string[]
   } else {
     output.result(await whatIsDue(name));
   }
+}
+
+/** The stop rules that the row just logged crosses, each as a sentence. */
+async function crossedNow(name: string, time: string): Promise<string[]> {
+  const { note } = await readNoteFile(name);
+  return rulesCrossedAt(note, Date.parse(time)).map((each) => editSentence({ code: 'stop-rule', args: { ...each } }));
 }
 
 /** What the plan wants next, with the columns in the order in which they are typed. */

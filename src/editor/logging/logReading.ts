@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import { brokenTable, pendingRow } from '../../edits/pendingRow.ts';
 import { planRow } from '../../edits/planRow.ts';
 import { readRowInput } from '../../edits/readRowInput.ts';
+import { rulesCrossedAt } from '../../experiment/conditions.ts';
 import { editSentence } from '../../words/edits.ts';
 import { documentFor, sayNoNote } from '../commands/activeNote.ts';
 import type { NoteStore } from '../noteStore.ts';
@@ -48,8 +49,17 @@ export function registerLogReading(notes: NoteStore, journal: RowJournal): vscod
     const written = await writeRow(document, notes, journal, row);
     if (written.state === 'refused' && !written.kept) unfinished.set(key, typed); else unfinished.delete(key);
     tellWritten(written, typed);
+    if (written.state !== 'refused' && wanted.typed === undefined) await sayStopRules(document, notes, row.time);
     return written;
   });
+}
+
+/** A crossed stop rule stands before everything else, until it is read. */
+async function sayStopRules(document: vscode.TextDocument, notes: NoteStore, time: number): Promise<void> {
+  const note = await notes.noteWithFiles(document);
+  for (const each of note ? rulesCrossedAt(note, time) : []) {
+    await vscode.window.showErrorMessage(editSentence({ code: 'stop-rule', args: { ...each } }), { modal: true });
+  }
 }
 
 function argumentsOf(asked: unknown): LogReadingArguments {

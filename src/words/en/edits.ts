@@ -9,6 +9,7 @@ const sentences = {
   'table-broken': () => 'The heads of this table cannot be read; mend them first. What you typed is kept.',
   'column-gone': (args) => `The table has no column ${text(args, 'head')} any more; put it back, then write the row.`,
   'table-sealed': () => 'This table is sealed; log into a block of its own.',
+  'stop-rule': (args) => `STOP RULE CROSSED: ${text(args, 'condition')}. The plan says: ${text(args, 'do')}. Then write what was done under "outcome".`,
   'too-few': (args) => `${text(args, 'found')} of ${text(args, 'expected')} values; type - for a reading that was not taken.`,
   'too-many': (args) => `${text(args, 'found')} values for ${text(args, 'expected')} columns.`,
   'unreadable': (args) => `${text(args, 'text')} cannot be read as ${text(args, 'head')}.`,

@@ -271,5 +271,25 @@ suite('evenwater log', () => {
       rmSync(own, { recursive: true, force: true });
     }
   });
+
+  test('a crossed stop rule is said as the row is logged, with what the plan says to do', async () => {
+    writeFileSync(name, text.replace('measure:\n', 'stop if:\n  - {when: mat.DO < 3 mg/L, do: Switch the air pump on and end the run}\nmeasure:\n'));
+    const said: string[] = [];
+    const shown: string[] = [];
+    const output = { result: (words: string) => { shown.push(words); }, progress: (words: string) => { said.push(words); }, colours: false };
+    const before = process.env['EVENWATER_STATE'];
+    process.env['EVENWATER_STATE'] = state;
+    try {
+      assert.equal(await main(['log', name, '8.26', '24.8', '8.28', '24.6', '--at', '2026-03-14T22:00', '--anyway'], output), 0, said.join(' '));
+      assert.ok(!said.some((each) => each.includes('STOP RULE')));
+      assert.equal(await main(['log', name, '2.90', '24.8', '8.28', '24.6', '--at', '2026-03-14T22:30', '--anyway'], output), 0, said.join(' '));
+      assert.match(said.at(-1)!, /^STOP RULE CROSSED: .*3 mg\/L\. The plan says: Switch the air pump on and end the run\./);
+      assert.equal(await main(['log', name, '2.80', '24.8', '8.28', '24.6', '--at', '2026-03-14T23:00', '--anyway', '--json'], output), 0, said.join(' '));
+      const value = JSON.parse(shown.at(-1)!) as { crossed: string[] };
+      assert.equal(value.crossed.length, 1);
+    } finally {
+      if (before === undefined) delete process.env['EVENWATER_STATE']; else process.env['EVENWATER_STATE'] = before;
+    }
+  });
 });
 

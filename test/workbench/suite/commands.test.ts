@@ -51,6 +51,18 @@ suite('commands', () => {
     }
   });
 
+  test('recheck says that a post agrees with its note, and finds a number that was changed in it', async () => {
+    ok((await vscode.commands.executeCommand<Published>('evenwater.publish', note.uri)).written, 'not published');
+    const rechecked = async () => vscode.commands.executeCommand<{ holds?: boolean; differences?: number }>('evenwater.recheck', post());
+    equal((await rechecked()).holds, true);
+    const html = new TextDecoder().decode(await vscode.workspace.fs.readFile(post()));
+    ok(html.includes('>2.9 %<'), 'the number to change is not there');
+    await vscode.workspace.fs.writeFile(post(), new TextEncoder().encode(html.replace('>2.9 %<', '>3.9 %<')));
+    const changed = await rechecked();
+    equal(changed.holds, false);
+    ok((changed.differences ?? 0) >= 1, 'no difference was told');
+  });
+
   test('publish refuses while a claim does not match, and writes nothing', async () => {
     await replace(note, '{2.9 % = first-loss}', '{3.9 % = first-loss}');
     const result = await vscode.commands.executeCommand<Published>('evenwater.publish', note.uri);

@@ -2,8 +2,9 @@
 import type { Fix, Problem } from '../problems/problem.ts';
 import { fixTitles } from './en/fixes.ts';
 import { problemSentences } from './en/problems.ts';
+import type { Language } from './languages.ts';
 
-export type Language = 'en';
+export type { Language };
 
 /** One sentence that says what is wrong. */
 export function problemSentence(problem: Pick<Problem, 'code' | 'args'>, _language: Language = 'en'): string {

@@ -32,15 +32,35 @@ const noStreams = {
   },
 };
 
+/** One copy of the editor's interface for all files: each `import * as vscode` would otherwise copy its four hundred names again. */
+const oneEditor = {
+  name: 'one-editor',
+  setup(builder) {
+    builder.onResolve({ filter: /^vscode$/ }, ({ namespace }) => (namespace === 'editor' ? { path: 'vscode', external: true } : { path: 'vscode', namespace: 'editor' }));
+    builder.onLoad({ filter: /.*/, namespace: 'editor' }, () => ({ contents: 'export * from \'vscode\';', loader: 'js' }));
+  },
+};
+
+const drawing = ['vega', 'vega-lite', 'vega-interpreter'];
+
+/** In the Node host the drawing libraries are a file of their own, read when somebody publishes. The browser's host takes one file only. */
+const drawingApart = {
+  name: 'drawing-apart',
+  setup(builder) {
+    builder.onResolve({ filter: /^vega(?:-lite|-interpreter)?$/ }, () => ({ path: './drawing.cjs', external: true }));
+  },
+};
+
 const outputs = [
   { entryPoints: ['src/cli/run.ts'], outfile: 'dist/cli.js', platform: 'node', format: 'esm', target: 'node20',
     banner: { js: '#!/usr/bin/env node\nimport { createRequire as __createRequire } from \'node:module\'; const require = __createRequire(import.meta.url);' } },
-  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', platform: 'node', format: 'cjs', target: 'node20', external: ['vscode'] },
-  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/web/extension.cjs', platform: 'browser', format: 'cjs', external: ['vscode'], plugins: [noStreams] },
+  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', platform: 'node', format: 'cjs', target: 'node20', plugins: [oneEditor, drawingApart] },
+  { stdin: { contents: drawing.map((name) => `export * from '${name}';`).join('\n'), resolveDir: root }, outfile: 'dist/drawing.cjs', platform: 'node', format: 'cjs', target: 'node20' },
+  { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/web/extension.cjs', platform: 'browser', format: 'cjs', plugins: [oneEditor, noStreams] },
   { entryPoints: ['src/preview/loader.ts'], outfile: 'dist/preview/loader.js', platform: 'browser', format: 'iife' },
   { entryPoints: ['src/preview/chart.ts'], outfile: 'dist/preview/chart.js', platform: 'browser', format: 'iife' },
 ];
 
 await Promise.all(outputs
-  .filter((output) => existsSync(path.join(root, output.entryPoints[0])))
+  .filter(({ entryPoints }) => entryPoints === undefined || existsSync(path.join(root, entryPoints[0])))
   .map((output) => build({ ...shared, ...output })));

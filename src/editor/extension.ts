@@ -5,6 +5,7 @@ import { registerCheck } from './commands/check.ts';
 import { fillInOnSave, registerFillIn } from './commands/fillIn.ts';
 import { registerInsertReadings } from './commands/insertReadings.ts';
 import { registerNewExperiment } from './commands/newExperiment.ts';
+import { registerOpenExample } from './commands/openExample.ts';
 import { registerPublish } from './commands/publish.ts';
 import { registerRecheck } from './commands/recheck.ts';
 import { registerRepeatExperiment } from './commands/repeatExperiment.ts';
@@ -59,6 +60,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerPublish(notes, log),
     registerRecheck(log),
     registerNewExperiment(),
+    registerOpenExample(context),
     registerRepeatExperiment(notes),
     registerInsertReadings(notes),
     registerFillIn(notes),

@@ -13,9 +13,12 @@ interface Manifest {
     readonly menus: Readonly<Record<string, readonly { readonly command: string; readonly when?: string }[]>>;
     readonly configuration: { readonly properties: Readonly<Record<string, { readonly default: unknown; readonly markdownDescription: string; readonly scope: string }>> };
     readonly grammars: readonly { readonly path: string }[];
+    readonly walkthroughs: readonly { readonly icon: string; readonly steps: readonly WalkthroughStep[] }[];
     readonly 'markdown.previewScripts': readonly string[]; readonly 'markdown.previewStyles': readonly string[];
   };
 }
+
+interface WalkthroughStep { readonly title: string; readonly description: string; readonly media: { readonly svg: string; readonly altText: string }; readonly completionEvents: readonly string[] }
 
 const read = <T>(file: string) => JSON.parse(readFileSync(file, 'utf8')) as T;
 const manifest = read<Manifest>('package.json');
@@ -30,7 +33,7 @@ suite('manifest', () => {
     for (const { command, title, category } of commands) {
       ok(editor.includes(`registerCommand('${command}'`), `${command} is not registered`);
       ok(/^%.+%$/.test(title) && category === 'Evenwater', command);
-      if (command === 'evenwater.newExperiment') continue; // it starts from nothing
+      if (command === 'evenwater.newExperiment' || command === 'evenwater.openExample') continue; // they start from nothing
       const palette = menus.commandPalette?.find((entry) => entry.command === command);
       ok(palette?.when?.includes('evenwater.noteIsActive'), `${command} shows out of place`);
     }
@@ -63,6 +66,20 @@ suite('manifest', () => {
     const bundle = read<Record<string, string>>(path.join(manifest.l10n, 'bundle.l10n.json'));
     deepEqual(Object.keys(bundle).sort(), [...new Set(used)].sort());
     for (const [key, value] of Object.entries(bundle)) deepEqual(value, key);
+  });
+
+  test('the walkthrough has at most six steps, each with a picture in the theme\'s colours and a command that ends it', () => {
+    for (const { icon, steps } of manifest.contributes.walkthroughs) {
+      ok(existsSync(icon) && steps.length <= 6 && steps.length > 0);
+      for (const { title, description, media, completionEvents } of steps) {
+        const picture = readFileSync(media.svg, 'utf8');
+        ok(picture.includes('var(--vscode-') && !/(?<!&)#[0-9a-f]{3,8}\b|https?:(?!\/\/www\.w3\.org\/2000\/svg)|<script/i.test(picture), media.svg);
+        ok([title, description, media.altText].every((each) => /^%.+%$/.test(each)));
+        const command = /command:(evenwater\.\w+)\)$/.exec(strings[description.slice(1, -1)]!)?.[1];
+        deepEqual(completionEvents, [`onCommand:${command}`]);
+        ok(commands.some((each) => each.command === command), command);
+      }
+    }
   });
 
   test('it starts with Markdown files only, runs everywhere, and is limited without trust', () => {

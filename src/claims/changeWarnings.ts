@@ -11,8 +11,9 @@ import type { NumberValue } from '../quantities/types.ts';
 import { expandedUncertainty, isFailure, subtract } from '../quantities/value.ts';
 import { formatClock } from '../time/text.ts';
 import type { Instant } from '../time/instant.ts';
+import type { Phrase } from '../words/phrases.ts';
 import { computedText, digitsOf, withUnit } from './computedText.ts';
-import { decimalMarkOf } from './decimalMark.ts';
+import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import { callsAny, changeFunctions, core, differenceFunctions, everyExpression, partOf, textOf, within, type Part } from './formulaShape.ts';
 import { readingsBehind, type ReadingBehind } from './readingsBehind.ts';
 
@@ -81,7 +82,7 @@ function windowsDiffer(left: Part, right: Part, range: { start: number; end: num
   const [a, b] = spans;
   if (!a || !b || (a.from === b.from && a.to === b.to) || a.series === b.series) return [];
   const zone = context.protocol?.zone;
-  const shown = (span: Span): string => (zone ? `${formatClock(span.from, zone)} to ${formatClock(span.to, zone)}` : '');
+  const shown = (span: Span): Phrase | '' => (zone ? ['from-to', formatClock(span.from, zone), formatClock(span.to, zone)] : '');
   return [problem('windows-differ', range, { left: shown(a), right: shown(b) })];
 }
 
@@ -107,6 +108,6 @@ function eventsInside(whole: Part, evaluation: Evaluation, range: { start: numbe
     const partly = tanks.length > 0 && protocol.tanks.some((tank) => !tanks.includes(tank.id));
     if (!partly || !tanks.some((tank) => used.has(tank)) || event.at <= span.from || event.at >= span.to || (event.id !== null && named.has(event.id))) return [];
     const labels = tanks.map((id) => protocol.tanks.find((tank) => tank.id === id)?.label ?? id);
-    return [problem('event-in-window', range, { event: event.what, time: formatClock(event.at, protocol.zone), tanks: labels.map((label) => `the ${label.replace(/^the /, '')}`) })];
+    return [problem('event-in-window', range, { event: event.what, time: formatClock(event.at, protocol.zone), tanks: labels })];
   });
 }

@@ -4,6 +4,7 @@ import type { ClaimSyntax, NoteSyntax } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { undeclaredDifferences } from '../protocol/derived.ts';
 import { toDocumentRange } from '../note/mappedText.ts';
+import type { Phrase } from '../words/phrases.ts';
 
 const causal = /(?<![\p{L}])(?:due to|because of|because|owing to|thanks to|caused by|causes|caused|as a result of|confirms?|confirmed|proves?|proved|proof that|demonstrates? that|shows? that)(?![\p{L}])|(?:(?<=[,;]\s)|(?<=^\s*))so(?=\s)(?!\s+(?:far|much|many|that|as|long|few|little|on)\b)/giu;
 const hedged = /(?<![\p{L}])(?:may|might|could|perhaps|possibly|cannot|can't|not|nor|neither|whether|does not|did not|no)(?![\p{L}])[^.!?]{0,60}$/iu;
@@ -31,18 +32,18 @@ export function checkWording(syntax: NoteSyntax, context: FormulaContext): Probl
   return problems;
 }
 
-/** Another explanation that the plan is known to leave open, in words; null when none is known. */
-export function knownConfound(context: FormulaContext): string | null {
+/** Another explanation that the plan is known to leave open; null when none is known. */
+export function knownConfound(context: FormulaContext): Phrase | null {
   const { protocol } = context;
   if (!protocol || protocol.tanks.length === 0) return null;
   const different = undeclaredDifferences(protocol).map((each) => each.key);
-  if (different.length > 0) return `the tanks also differ in ${different.join(' and ')}, which “differs” does not list`;
+  if (different.length > 0) return ['tanks-also-differ', different.join(', ')];
   const count = (role: string): number => protocol.tanks.filter((tank) => tank.role?.value === role).length;
   const treated = count('treatment');
   const controls = count('control');
   if (treated === 0) return null;
-  if (controls === 0) return 'there is no control tank to compare with';
-  return treated === 1 && controls === 1 ? 'with one tank a side a difference between the two tanks themselves looks the same' : null;
+  if (controls === 0) return ['no-control-tank'];
+  return treated === 1 && controls === 1 ? ['one-tank-a-side'] : null;
 }
 
 /** The note's text with formulas, sources and blocks blanked, so that only what a reader sees is searched. */

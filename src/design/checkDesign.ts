@@ -35,21 +35,15 @@ function checkSeal({ protocol }: Design): Problem[] {
   if (!deviations) return [];
   const { sealedAt, parts, range } = deviations;
   const time = sealedAt === null ? '' : `${formatDate(sealedAt, protocol.zone)} ${formatClock(sealedAt, protocol.zone)}`;
-  return [problem('plan-changed-after-seal', range, { parts: parts.map((part) => partNames[part]), time })];
+  return [problem('plan-changed-after-seal', range, { parts, time })];
 }
 
 /** What a repeat changed besides its dates. */
 function checkRepeat({ protocol }: Design): Problem[] {
   const repeat = repeatFacts(protocol);
   if (!repeat?.changed?.length || !protocol.repeats) return [];
-  return [problem('repeat-changed', protocol.repeats.range, { name: repeat.name, parts: repeat.changed.map((part) => partNames[part]) })];
+  return [problem('repeat-changed', protocol.repeats.range, { name: repeat.name, parts: repeat.changed })];
 }
-
-/** How the trade calls a part of the plan. */
-export const partNames = {
-  question: 'question', hypothesis: 'hypothesis', place: 'place', tanks: 'tanks', differs: 'differs', schedule: 'schedule', events: 'events', measure: 'instruments',
-  equalise: 'equalisation steps', phases: 'phases', limits: 'limits', stop: 'stop rules', order: 'reading order', seed: 'seed', pairWithin: 'pairing', expect: 'expectations',
-} as const satisfies Record<string, string>;
 
 /** True for a problem of the design check, which the plan card gathers. */
 export const isDesignCode = (code: string): boolean => Object.hasOwn(designCodes, code) || code === 'equalise-failed';

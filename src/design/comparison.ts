@@ -66,7 +66,7 @@ export function checkUndeclared(design: Design): Problem[] {
     if (new Set(present.map((each) => each.text?.trim().toLowerCase() ?? '')).size < 2 || sameAmount(protocol, key)) return [];
     const at = protocol.tanks.filter((tank) => tank.written.has(key)).at(-1);
     const range: SourceRange = at?.written.get(key)?.range ?? protocol.tanks[0]!.idRange;
-    const sides = difference.texts.map((each) => `${protocol.tanks.find((tank) => tank.id === each.tank)?.label ?? each.tank}: ${each.text ?? 'not stated'}`);
+    const sides = difference.texts.map((each) => `${protocol.tanks.find((tank) => tank.id === each.tank)?.label ?? each.tank}: ${each.text ?? ''}`);
     return [finding(design, 'tanks-differ-undeclared', range, { key, sides }, [
       fix('declare-difference', { key }, addToList(text, protocol, 'differs', protocol.differs, key)),
     ])];

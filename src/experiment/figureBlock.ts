@@ -167,7 +167,7 @@ export function readFigureBlock(block: Block, protocol: Protocol, dataset: Datas
   });
   if (!inside) {
     if (problems.every((each) => each.severity !== 'error')) {
-      problems.push(problem('figure-empty', whole, { shown: show.map((each) => each.value).join(', ') || 'any tank' }));
+      problems.push(problem('figure-empty', whole, { shown: show.map((each) => each.value).join(', ') }));
     }
     return { options: null, problems };
   }

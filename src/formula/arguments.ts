@@ -8,6 +8,7 @@ import { durationNumber, isTruths, isWords, numberDuration } from './operations.
 import { nearestName } from './names.ts';
 import type { Run } from './run.ts';
 import type { Expression, FormulaValue } from './types.ts';
+import type { PhraseCode } from '../words/phrases.ts';
 import { valueKind } from './valueKinds.ts';
 
 type CallExpression = Extract<Expression, { kind: 'call' }>;
@@ -19,15 +20,12 @@ export interface CheckedArguments {
   readonly signature: number;
 }
 
-const typeWords: Readonly<Record<ParameterType, string>> = {
-  series: 'a series of readings, such as mat.DO', readings: 'a series of readings, such as mat.DO',
-  condition: 'a condition on readings, such as mat.DO < 3 mg/L', 'readings or condition': 'readings or a condition on them',
-  number: 'a number', 'number or series': 'a number or a series of readings', temperature: 'a temperature', pressure: 'an air pressure',
-  salinity: 'a salinity', instant: 'a time, such as 22:30 or light-off', window: 'a stretch of time, such as light-off..22:30 or dark',
-  tank: 'a tank', quantity: 'a measured quantity, such as DO',
+const wanted: Readonly<Record<ParameterType, PhraseCode>> = {
+  series: 'wants-series', readings: 'wants-series', condition: 'wants-condition', 'readings or condition': 'wants-readings-or-condition',
+  number: 'wants-number', 'number or series': 'wants-number-or-series', temperature: 'wants-temperature', pressure: 'wants-pressure',
+  salinity: 'wants-salinity', instant: 'wants-instant', window: 'wants-window', tank: 'wants-tank', quantity: 'wants-quantity',
 };
-
-export function parameterWords(type: ParameterType): string { return typeWords[type]; }
+const wantedOption: Readonly<Record<OptionParameter['type'], PhraseCode>> = { duration: 'wants-length-of-time', number: 'wants-number-with-unit' };
 
 /** Fits values to the signatures. `values` holds one value an operand, null where it already failed. */
 export function checkArguments(run: Run, entry: FunctionEntry, expression: CallExpression, values: readonly (FormulaValue | null)[], optionValues: readonly (FormulaValue | null)[]): CheckedArguments | null {
@@ -104,7 +102,7 @@ function explain(run: Run, entry: FunctionEntry, signature: Signature, expressio
     const value = values[next];
     if (value === undefined) {
       if (parameter.optional) continue;
-      return run.fail('missing-argument', expression.nameRange, { function: entry.name, argument: parameter.name, expected: typeWords[parameter.type], signature: label });
+      return run.fail('missing-argument', expression.nameRange, { function: entry.name, argument: parameter.name, expected: [wanted[parameter.type]], signature: label });
     }
     if (value === null || coerce(parameter.type, value)) {
       next += 1;
@@ -121,7 +119,7 @@ function explain(run: Run, entry: FunctionEntry, signature: Signature, expressio
 }
 
 function wrong(run: Run, entry: FunctionEntry, parameter: Parameter, value: FormulaValue, operand: Expression): null {
-  const args = { function: entry.name, argument: parameter.name, expected: typeWords[parameter.type], found: valueKind(value) };
+  const args = { function: entry.name, argument: parameter.name, expected: [wanted[parameter.type]], found: valueKind(value) };
   const wantsSeries = parameter.type === 'series' || parameter.type === 'readings' || parameter.type === 'number or series';
   const columns = value.type === 'tank' && wantsSeries
     ? [...run.context.dataset.series.values()].filter((series) => series.place === value.id).map((series) => series.id) : [];
@@ -148,14 +146,14 @@ function checkOptions(run: Run, entry: FunctionEntry, signature: Signature, expr
     const coerced = coerceOption(known, value);
     if (!coerced) {
       run.fail('wrong-argument', written.value.range, {
-        function: entry.name, argument: known.name, expected: known.type === 'duration' ? 'a length of time above nothing, such as 1 h' : 'a number with its unit', found: valueKind(value),
+        function: entry.name, argument: known.name, expected: [wantedOption[known.type]], found: valueKind(value),
       });
       sound = false;
     } else options.set(known.name, { value: coerced, range: written.value.range });
   }
   for (const option of signature.options) {
     if (option.required && !expression.options.some((written) => written.name === option.name)) {
-      run.fail('missing-argument', expression.nameRange, { function: entry.name, argument: option.name, expected: option.about, signature: signatureLabel(entry.name, signature) });
+      run.fail('missing-argument', expression.nameRange, { function: entry.name, argument: option.name, expected: [wantedOption[option.type]], signature: signatureLabel(entry.name, signature) });
       sound = false;
     }
   }

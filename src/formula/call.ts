@@ -96,7 +96,7 @@ export class Call {
 
   private backwards(window: number): null {
     const stretch = this.window(window)!;
-    return this.fail('window-backwards', { key: 'The stretch of time', text: `${this.run.exactTime(stretch.from)} to ${this.run.exactTime(stretch.to)}` }, this.rangeOf(window));
+    return this.fail('window-backwards', { key: '', text: ['from-to', this.run.exactTime(stretch.from), this.run.exactTime(stretch.to)] }, this.rangeOf(window));
   }
 
   private empty(series: number, window: number): null {
@@ -215,7 +215,7 @@ export class Call {
     const converted = toUnit(adapted, wanted);
     if (!isFailure(converted)) return { ...converted, ...(value.decimals === undefined ? {} : { decimals: value.decimals }) };
     const bare = value.unit.symbol === '1' ? [this.run.replace(at, `${this.run.textOf(at)} ${unit.symbol}`)] : [];
-    return this.fail('unit-mismatch', { left: unit.symbol, right: value.unit.symbol === '1' ? 'a plain number' : value.unit.symbol }, at, bare);
+    return this.fail('unit-mismatch', { left: unit.symbol, right: value.unit.symbol === '1' ? ['plain-number'] : value.unit.symbol }, at, bare);
   }
 
   numberAt(point: SeriesPoint, series: number): FormulaNumber { return pointNumber(point, this.series(series).unit); }

@@ -92,6 +92,6 @@ function valueIn(run: Run): FormulaValue | null {
 
 function finish(run: Run, value: FormulaValue | null): Evaluation {
   const failed = run.failed;
-  if (!value && !failed) run.fail('formula-syntax', trimmed(run.formula.text), { expected: 'a formula', found: run.formula.text.trim() });
+  if (!value && !failed) run.fail('formula-syntax', trimmed(run.formula.text), { expected: ['expected-formula'], found: run.formula.text.trim() });
   return { value: failed ? null : value, problems: run.problems, working: run.working };
 }

@@ -110,10 +110,10 @@ function comparedWord(run: Run, expression: Binary): [Side, Side] | 'failed' | n
 function windowOf(run: Run, left: FormulaValue, right: FormulaValue, expression: Binary): FormulaValue | null {
   const from = endOf(left);
   const to = endOf(right);
-  if (!from) run.fail('wrong-argument', expression.left.range, { function: '..', argument: 'from', expected: 'a time, such as 22:30 or light-off', found: valueKind(left) });
-  if (!to) run.fail('wrong-argument', expression.right.range, { function: '..', argument: 'to', expected: 'a time, such as 22:30 or light-off', found: valueKind(right) });
+  if (!from) run.fail('wrong-argument', expression.left.range, { function: '..', argument: 'from', expected: ['wants-instant'], found: valueKind(left) });
+  if (!to) run.fail('wrong-argument', expression.right.range, { function: '..', argument: 'to', expected: ['wants-instant'], found: valueKind(right) });
   if (!from || !to) return null;
-  if (from.instant > to.instant) return run.fail('window-backwards', expression.range, { key: 'The stretch of time', text: `${run.exactTime(from.instant)} to ${run.exactTime(to.instant)}` });
+  if (from.instant > to.instant) return run.fail('window-backwards', expression.range, { key: '', text: ['from-to', run.exactTime(from.instant), run.exactTime(to.instant)] });
   return {
     type: 'window', from: from.instant, to: to.instant, ...(from.written ? { fromWritten: true } : {}), ...(to.written ? { toWritten: true } : {}),
   };

@@ -5,6 +5,7 @@ import { differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
 import { add, combine, compare, divide, exactValue, isFailure, multiply, negate, subtract, type Failure } from '../quantities/value.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import type { SourceRange } from '../problems/problem.ts';
+import type { Phrase } from '../words/phrases.ts';
 import type { Run } from './run.ts';
 import { censored, joinByTime, mergedParts, one, pointNumber } from './seriesValues.ts';
 import type { Expression, FormulaNumber, FormulaValue, SeriesPoint, SeriesValue } from './types.ts';
@@ -77,21 +78,22 @@ function unitOf(value: FormulaValue): Unit | null {
 
 /** A failure of src/quantities as a problem of the formula. */
 export function failWith(run: Run, failure: Failure, range: SourceRange, left: Unit | null, right: Unit | null, bare: SourceRange | null = null): null {
-  const args: { left: string; right: string; unit?: string } = { ...failure.args, left: nameUnit(left), right: nameUnit(right) };
+  const args = { left: nameUnit(left), right: nameUnit(right) };
+  const { unit } = failure.args as { readonly unit?: string };
   switch (failure.failure) {
     case 'unit-mismatch': {
       const missing = bare && left && right ? (left.symbol === one.symbol ? right : left) : null;
       return run.fail('unit-mismatch', range, args, missing && bare ? [run.replace(bare, `${run.textOf(bare)} ${missing.symbol}`)] : []);
     }
-    case 'no-true-zero': return run.fail('no-true-zero', range, { unit: args.unit ?? args.left });
-    case 'zero-base': return run.fail('zero-base', range, { time: '', unit: args.unit ?? '' });
+    case 'no-true-zero': return run.fail('no-true-zero', range, { unit: unit ?? left?.symbol ?? '' });
+    case 'zero-base': return run.fail('zero-base', range, { time: '', unit: unit ?? '' });
     default: return run.fail('not-finite', range);
   }
 }
 
-function nameUnit(unit: Unit | null): string {
-  if (!unit || unit.symbol === one.symbol) return 'a plain number';
-  return unit.kind === 'temperature-difference' && unit.dimension.time === 0 ? 'a difference of temperatures' : unit.print || unit.symbol;
+function nameUnit(unit: Unit | null): string | Phrase {
+  if (!unit || unit.symbol === one.symbol) return ['plain-number'];
+  return unit.kind === 'temperature-difference' && unit.dimension.time === 0 ? ['temperature-difference'] : unit.print || unit.symbol;
 }
 
 /** `a + b`, `a - b`, `a * b`, `a / b`. */

@@ -2,6 +2,7 @@
 // The grammar is the one of the reference page "Formulas".
 import type { MessageArguments, SourceRange } from '../problems/problem.ts';
 import type { ProblemCode } from '../problems/codes.ts';
+import type { Phrase } from '../words/phrases.ts';
 import type { Expression } from './types.ts';
 import { isSpace, readDurationAt, readInstantAt, readName, readNumber, readUnit, skipSpace } from './scan.ts';
 
@@ -54,7 +55,7 @@ class FormulaParser {
     }
     const expression = this.formula();
     this.space();
-    if (this.at < text.length && this.errors.length === 0) this.unexpected('the end of the formula', this.at, text.trimEnd().length);
+    if (this.at < text.length && this.errors.length === 0) this.unexpected(['expected-end'], this.at, text.trimEnd().length);
     return { expression, errors: this.errors };
   }
 
@@ -114,8 +115,8 @@ class FormulaParser {
     if (this.text[start] === '=' || this.text[start] === '≠' || this.text.startsWith('!=', start)) {
       const end = start + (this.text[start] === '!' ? 2 : 1);
       const range = { start, end };
-      if (this.text[start] === '=') this.fail('formula-syntax', range, { expected: '“==” to compare', found: '=' }, '==');
-      else this.fail('formula-syntax', range, { expected: '“not (a == b)” for unequal values', found: this.text.slice(start, end) });
+      if (this.text[start] === '=') this.fail('formula-syntax', range, { expected: ['expected-equals'], found: '=' }, '==');
+      else this.fail('formula-syntax', range, { expected: ['expected-not-equal'], found: this.text.slice(start, end) });
       this.at = end;
       return { operator: '==', range };
     }
@@ -130,7 +131,7 @@ class FormulaParser {
       this.space();
       const unit = readUnit(this.text, this.at, true);
       if (!unit || (keywords.has(unit.text) && unit.text !== 'in')) {
-        this.unexpected('a unit after “in”', this.at);
+        this.unexpected(['expected-unit'], this.at);
         return operand;
       }
       const unitRange = { start: this.at, end: unit.end };
@@ -199,7 +200,7 @@ class FormulaParser {
     if (character !== undefined && (/[0-9]/.test(character) || (character === '.' && /[0-9]/.test(text[start + 1] ?? '')))) return this.figure();
     const name = readName(text, start);
     if (name && !keywords.has(name.text)) return this.named(name.text, name.end);
-    this.unexpected('a value', start);
+    this.unexpected(['expected-value'], start);
     if (!name && character !== undefined && character !== ')' && character !== ',') this.at += codePointLength(text, start);
     return { kind: 'error', range: { start, end: this.at } };
   }
@@ -223,7 +224,7 @@ class FormulaParser {
     this.at = close < 0 ? this.text.length : close + 1;
     const range = { start, end: this.at };
     if (close < 0) {
-      this.fail('formula-syntax', range, { expected: 'a closing quotation mark', found: 'the end of the formula' });
+      this.fail('formula-syntax', range, { expected: ['expected-quote'], found: '' });
       return { kind: 'error', range };
     }
     return { kind: 'word', text: this.text.slice(start + 1, close), range };
@@ -236,7 +237,7 @@ class FormulaParser {
     const minutes = duration ? null : readNumber(this.text, start + 1);
     const end = duration?.end ?? minutes?.end;
     if (end === undefined) {
-      this.unexpected('a value', start);
+      this.unexpected(['expected-value'], start);
       this.at = start + 1;
       return { kind: 'error', range: { start, end: this.at } };
     }
@@ -252,7 +253,7 @@ class FormulaParser {
       this.at = instant.end;
       const range = { start, end: instant.end };
       if (instant.clock) return { kind: 'instant', text: instant.text, range };
-      this.fail('formula-syntax', range, { expected: 'a clock time after the date, such as 06:30', found: instant.text });
+      this.fail('formula-syntax', range, { expected: ['expected-clock'], found: instant.text });
       return { kind: 'error', range };
     }
     const duration = readDurationAt(text, start);
@@ -296,7 +297,7 @@ class FormulaParser {
     while (text[this.at] === '.' && text[this.at + 1] !== '.') {
       const next = readName(text, this.at + 1);
       if (!next || parts.length === 2) {
-        this.unexpected(parts.length === 2 ? 'tank and quantity only, such as mat.DO' : 'a quantity after the dot', this.at, next?.end ?? this.at + 1);
+        this.unexpected([parts.length === 2 ? 'expected-two-parts' : 'expected-quantity'], this.at, next?.end ?? this.at + 1);
         this.at = next?.end ?? this.at + 1;
         break;
       }
@@ -306,7 +307,7 @@ class FormulaParser {
     if (text[this.at] === '@') {
       const next = readName(text, this.at + 1);
       if (next && parts.length === 2) instrument = next.text;
-      else this.unexpected(next ? 'tank.quantity before “@”' : 'an instrument after “@”', this.at, next?.end ?? this.at + 1);
+      else this.unexpected([next ? 'expected-quantity-before-at' : 'expected-instrument'], this.at, next?.end ?? this.at + 1);
       this.at = next?.end ?? this.at + 1;
     }
     return { kind: 'reference', parts, instrument, range: { start, end: this.at } };
@@ -331,12 +332,12 @@ class FormulaParser {
         options.push({ ...option, value: this.signed() });
       } else {
         const operand = this.formula();
-        if (options.length > 0) this.fail('formula-syntax', operand.range, { expected: `“${options[0]!.name} …” last`, found: this.text.slice(operand.range.start, operand.range.end) });
+        if (options.length > 0) this.fail('formula-syntax', operand.range, { expected: ['expected-option-last', options[0]!.name], found: this.text.slice(operand.range.start, operand.range.end) });
         operands.push(operand);
       }
       this.space();
       if (this.text[this.at] !== ',' && this.text[this.at] !== ')' && this.at < this.text.length) {
-        this.unexpected('a comma or a closing parenthesis', this.at);
+        this.unexpected(['expected-comma'], this.at);
         this.recover();
       }
       if (this.text[this.at] === ',') {
@@ -389,10 +390,10 @@ class FormulaParser {
     return { kind: 'error', range: { start, end: start } };
   }
 
-  private unexpected(expected: string, start: number, end = start + codePointLength(this.text, start)): void {
+  private unexpected(expected: Phrase, start: number, end = start + codePointLength(this.text, start)): void {
     const word = readName(this.text, start) ?? readNumber(this.text, start);
     const reach = Math.max(end, word?.end ?? end);
-    const found = start >= this.text.length ? 'the end of the formula' : this.text.slice(start, reach);
+    const found = start >= this.text.length ? '' : this.text.slice(start, reach);
     const last = Math.max(0, this.text.trimEnd().length - 1);
     const range = start >= this.text.length ? { start: last, end: last + 1 } : { start, end: reach };
     this.fail('formula-syntax', range, { expected, found });

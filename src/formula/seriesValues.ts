@@ -101,7 +101,7 @@ export function groupSeries(run: Run, group: string, tanks: readonly string[], q
   }
   const first = members[0]!;
   if (members.length === 1) return first;
-  if (first.content === 'word') return run.fail('wrong-argument', range, { function: 'the mean over tanks', argument: 'quantity', expected: 'numbers', found: 'words of a scale' });
+  if (first.content === 'word') return run.fail('wrong-argument', range, { function: 'mean', argument: 'quantity', expected: ['wants-numbers'], found: ['words'] });
   const points: SeriesPoint[] = [];
   const holes = new Set<number>(members.flatMap((member) => member.holes ?? []));
   const byTime = members.map((member) => new Map(member.points.map((point) => [point.time, point])));

@@ -82,7 +82,7 @@ function cutClaim({ text, inlines }: Structure, index: number, position: number)
     const words = oneLine(joined.slice(claim.wordsStart, claim.wordsEnd));
     const between = inlines.slice(index, at + 1);
     const inRow = between.every(({ holder }) => holder === 'td' || holder === 'th') && !/[\r\n]/.test(text.slice(range.start, range.end));
-    const by = inRow ? 'the | of the table' : first.holder.startsWith('h') ? 'the end of the heading' : 'the end of the paragraph';
+    const by = inRow ? 'table-bar' : first.holder.startsWith('h') ? 'heading' : 'paragraph';
     const edits = between.slice(1).flatMap((each, step) => joinEdit(text, between[step]!, each, inRow) ?? []);
     const whole = edits.length === between.length - 1;
     return problem('claim-cut', range, { words, by }, whole ? [fix(inRow ? 'escape-bar' : 'join-lines', {}, edits, { preferred: true })] : []);

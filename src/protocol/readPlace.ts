@@ -46,7 +46,7 @@ function readElevation(node: Parameters<typeof readQuantity>[0], collector: Coll
   if (!placed) return null;
   const metres = placed.value.value * placed.value.unit.factor;
   if (metres < -500 || metres > 6000) {
-    collector.add('out-of-range', node.range, { key: 'elevation', text: node.value.trim(), range: 'from -500 m to 6000 m' });
+    collector.add('out-of-range', node.range, { key: 'elevation', text: node.value.trim(), range: ['range-between', '-500 m', '6000 m'] });
     return null;
   }
   return placed;

@@ -66,7 +66,7 @@ export function readQuantity(node: TextNode, collector: Collector, options: Quan
     return null;
   }
   if (options.positive && !(value > 0)) {
-    collector.add('out-of-range', node.range, { key: options.key, text: shorten(node.value, 40), range: 'above 0' });
+    collector.add('out-of-range', node.range, { key: options.key, text: shorten(node.value, 40), range: ['range-above', '0'] });
     return null;
   }
   return { value: quantityOf(value, unit), range: node.range };
@@ -84,7 +84,7 @@ export function readSpread(node: TextNode, collector: Collector, key: string, un
   if (!placed) return null;
   const { value } = placed;
   if (value.value < 0) {
-    collector.add('out-of-range', node.range, { key, text: shorten(node.value, 40), range: 'at least 0' });
+    collector.add('out-of-range', node.range, { key, text: shorten(node.value, 40), range: ['range-at-least', '0'] });
     return null;
   }
   if (value.unit.kind === 'percentage') return value;
@@ -122,7 +122,7 @@ export function readSize(node: TextNode, collector: Collector): { length: Number
     const value = readNumber(number!, node, collector);
     if (value === null) return bad();
     if (!(value > 0)) {
-      collector.add('out-of-range', node.range, { key: 'size', text: shorten(node.value, 40), range: 'above 0' });
+      collector.add('out-of-range', node.range, { key: 'size', text: shorten(node.value, 40), range: ['range-above', '0'] });
       return null;
     }
     values.push(quantityOf(value, unit));
@@ -142,7 +142,7 @@ export function readCoordinate(node: TextNode, collector: Collector, key: 'latit
   }
   const value = /[SW]/i.test(match[2] ?? '') ? 0 - size : size;
   if (Math.abs(value) > limit) {
-    collector.add('out-of-range', node.range, { key, text: shorten(node.value, 40), range: `from -${limit} to ${limit} degrees` });
+    collector.add('out-of-range', node.range, { key, text: shorten(node.value, 40), range: ['range-degrees', `-${limit}`, String(limit)] });
     return null;
   }
   return { value, range: node.range };

@@ -11,7 +11,7 @@ export const chartsSentences: Sentences<keyof typeof chartsCodes> = {
   'series-unknown': (args) => `There are no readings called “${text(args, 'name')}”`
     + `${text(args, 'nearest') ? `; did you mean “${text(args, 'nearest')}”?` : text(args, 'known') ? `; the note has ${text(args, 'known')}.` : '; the note has no readings.'}`,
   'figure-time-unreadable': (args) => `“${text(args, 'text')}” after “${text(args, 'option')}” is no time of this run; write a clock time, a date with a clock time, or a name such as light-off.`,
-  'figure-empty': (args) => `There is nothing to draw: no reading of ${text(args, 'shown')} lies in the stretch of time that the figure shows.`,
+  'figure-empty': (args) => `There is nothing to draw: no reading of ${text(args, 'shown') || 'any tank'} lies in the stretch of time that the figure shows.`,
   'second-axis': (args) => `A figure has no “${text(args, 'option')}”; put every series under “show” and each unit gets a panel of its own.`,
   'words-not-drawn': (args) => `${text(args, 'series')} is recorded in words and is not drawn as a line; it stands in the table of readings.`,
   'no-limits-stated': () => 'The protocol states no limits, so this block has nothing to compare; add them under “limits” in the protocol or take the block out.',

@@ -1,6 +1,14 @@
 // English sentences for the problems of src/claims. Arguments arrive as text or numbers, already formatted.
 import type { claimsCodes } from '../../../problems/codes/claims.ts';
+import { phraseIn } from '../../phrases.ts';
+import { phrases } from '../phrases.ts';
+import type { MessageArguments } from '../../../problems/problem.ts';
 import { text, type Sentences } from '../../sentences.ts';
+
+const phrase = (args: MessageArguments, name: string): string => phraseIn(phrases, args, name);
+
+/** `the mat tank, the open tank`. */
+const theTanks = (args: MessageArguments): string => [args['tanks'] ?? []].flat().map((each) => `the ${String(each).replace(/^the /, '')}`).join(', ');
 
 export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'claim-mismatch': (args) => {
@@ -33,8 +41,8 @@ export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'claim-source-missing': () => 'A stated number needs its source in quotes: `= stated "where it comes from"`.',
   'stated-measured': (args) => `${text(args, 'shown')} is stated, but this note measures ${text(args, 'quantity')}; use a formula if it comes from the readings.`,
   'below-resolution': (args) => `${text(args, 'value')} is less than the ±${text(args, 'halfWidth')} that the instruments can resolve here; do not build a conclusion on it.`,
-  'windows-differ': (args) => `The two sides are taken over different readings (${text(args, 'left')} against ${text(args, 'right')}); compare them over one window.`,
-  'event-in-window': (args) => `“${text(args, 'event')}” at ${text(args, 'time')} falls inside this window and concerns only ${text(args, 'tanks')}; say so, or choose a window without it.`,
-  'causal-wording': (args) => `“${text(args, 'word')}” names a cause, but ${text(args, 'reason')}; say what was seen, or name the other explanation.`,
+  'windows-differ': (args) => `The two sides are taken over different readings (${phrase(args, 'left')} against ${phrase(args, 'right')}); compare them over one window.`,
+  'event-in-window': (args) => `“${text(args, 'event')}” at ${text(args, 'time')} falls inside this window and concerns only ${theTanks(args)}; say so, or choose a window without it.`,
+  'causal-wording': (args) => `“${text(args, 'word')}” names a cause, but ${phrase(args, 'reason')}; say what was seen, or name the other explanation.`,
   'loose-number': (args) => `${text(args, 'text')} stands without a formula and will not be checked; let the fix find the formula, or mark it as stated.`,
 };

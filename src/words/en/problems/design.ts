@@ -2,13 +2,23 @@
 import type { designCodes } from '../../../problems/codes/design.ts';
 import type { MessageArguments } from '../../../problems/problem.ts';
 import { text, type Sentences } from '../../sentences.ts';
+import { listedText } from '../grammar.ts';
 
 /** `the mat tank and the open tank`. */
 function names(args: MessageArguments, name: string): string {
   const value = args[name];
-  const list: readonly string[] = typeof value === 'object' ? value : [text(args, name)];
-  return list.length < 2 ? list.join('') : `${list.slice(0, -1).join(', ')} and ${list.at(-1)!}`;
+  return listedText(typeof value === 'object' ? value : [text(args, name)]);
 }
+
+/** `mat tank: not stated; open tank: air pump`. */
+const sides = (args: MessageArguments): string => [args['sides'] ?? []].flat().map((each) => String(each).replace(/: $/, ': not stated')).join('; ');
+
+/** How the trade calls a part of the plan. */
+const partNames: Readonly<Record<string, string>> = {
+  question: 'question', hypothesis: 'hypothesis', place: 'place', tanks: 'tanks', differs: 'differs', schedule: 'schedule', events: 'events', measure: 'instruments',
+  equalise: 'equalisation steps', phases: 'phases', limits: 'limits', stop: 'stop rules', order: 'reading order', seed: 'seed', pairWithin: 'pairing', expect: 'expectations',
+};
+const parts = (args: MessageArguments): string => listedText([args['parts'] ?? []].flat().map((each) => partNames[String(each)] ?? String(each)));
 
 const several = (args: MessageArguments, name: string): boolean => { const value = args[name]; return typeof value === 'object' && value.length > 1; };
 
@@ -17,7 +27,7 @@ export const designSentences: Sentences<keyof typeof designCodes> = {
   'one-tank-per-role': (args) => (text(args, 'both') === 'yes'
     ? 'With one tank a side the run can show that these two tanks differed, not that the treatment made them differ; repeat it with the tanks changed over.'
     : `The ${names(args, 'tanks')} stands alone on its side, so a difference may lie in that tank rather than in the treatment; add a tank, or repeat with the tanks changed over.`),
-  'tanks-differ-undeclared': (args) => `The tanks differ in ${text(args, 'key')} (${text(args, 'sides').replace(/, (?=[^,:]+: )/g, '; ')}), which "differs" does not name; make them alike or name it.`,
+  'tanks-differ-undeclared': (args) => `The tanks differ in ${text(args, 'key')} (${sides(args)}), which "differs" does not name; make them alike or name it.`,
   'tanks-differ-in-readings': (args) => `Before the treatment the ${text(args, 'what')} of the ${text(args, 'tank')} and of the ${text(args, 'other')} stood ${text(args, 'difference')} apart; bring them within ${text(args, 'most')}.`,
   'event-in-one-tank': (args) => `"${text(args, 'what')}" happens in ${names(args, 'tanks')} only; do it in ${names(args, 'others')} too, or after the run.`,
   'common-step': (args) => `At ${text(args, 'time')} ${text(args, 'quantity')} jumps alike in the ${names(args, 'tanks')} (${names(args, 'steps')}); look at the probe and the sample before trusting a change across it, and log what was done as an event.`,
@@ -33,6 +43,6 @@ export const designSentences: Sentences<keyof typeof designCodes> = {
   'equalise-without-condition': (args) => `"${text(args, 'step')}" has no condition that the readings could show; add "accept:", or "done:" with the date once it is done.`,
   'animals-without-stop-rule': (args) => `The ${text(args, 'tank')} holds animals (${text(args, 'animals')}) and no stop rule looks at it; say under "stop if" when to end the run and what to do.`,
   'limit-while-asleep': (args) => `Nobody looks from ${text(args, 'from')} to ${text(args, 'to')} (${text(args, 'length')}), and ${text(args, 'quantity')} could cross its limit in that time; read more often at night, or let an alarm watch.`,
-  'plan-changed-after-seal': (args) => `The plan is no longer as it was sealed${text(args, 'time') ? ` on ${text(args, 'time')}` : ''}${text(args, 'parts') ? `: ${names(args, 'parts')} ${several(args, 'parts') || /s$/.test(text(args, 'parts')) ? 'were' : 'was'} changed` : ''}; the methods say so.`,
-  'repeat-changed': (args) => `This plan repeats ${text(args, 'name')} with other dates and another ${names(args, 'parts')}; the methods say so.`,
+  'plan-changed-after-seal': (args) => `The plan is no longer as it was sealed${text(args, 'time') ? ` on ${text(args, 'time')}` : ''}${text(args, 'parts') ? `: ${parts(args)} ${several(args, 'parts') || parts(args).endsWith('s') ? 'were' : 'was'} changed` : ''}; the methods say so.`,
+  'repeat-changed': (args) => `This plan repeats ${text(args, 'name')} with other dates and another ${parts(args)}; the methods say so.`,
 };

@@ -1,8 +1,11 @@
 // English sentences for the problems of src/formula. Arguments arrive as text or numbers, already formatted.
 import type { formulaCodes } from '../../../problems/codes/formula.ts';
 import type { MessageArguments } from '../../../problems/problem.ts';
+import { phraseIn } from '../../phrases.ts';
+import { phrases } from '../phrases.ts';
 import { text, type Sentences } from '../../sentences.ts';
 
+const phrase = (args: MessageArguments, name: string): string => phraseIn(phrases, args, name);
 const meant = (args: MessageArguments): string => (text(args, 'nearest') === '' ? '' : `; did you mean “${text(args, 'nearest')}”?`);
 const end = (sentence: string): string => (/[.?]$/u.test(sentence) ? sentence : `${sentence}.`);
 const at = (args: MessageArguments): string => (text(args, 'time') === '' ? '' : ` at ${text(args, 'time')}`);
@@ -22,7 +25,7 @@ function quoted(args: MessageArguments, name: string): string {
 
 export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'formula-empty': () => 'There is no formula here; write what the number is computed from.',
-  'formula-syntax': (args) => `The formula cannot be read: ${text(args, 'expected')} was expected, but ${text(args, 'found').startsWith('the end') ? 'it ends' : `“${text(args, 'found')}” was found`}.`,
+  'formula-syntax': (args) => `The formula cannot be read: ${phrase(args, 'expected')} was expected, but ${text(args, 'found') === '' ? 'it ends' : `“${text(args, 'found')}” was found`}.`,
   'formula-too-long': (args) => `The formula is longer than ${text(args, 'limit')} characters; split it into named results.`,
   'formula-too-deep': () => 'The formula is nested too deeply; split it into named results.',
   'formula-chained': () => 'Comparisons cannot be chained; join two of them with “and”.',
@@ -33,14 +36,14 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'unknown-name': (args) => end(`Nothing in this note is called “${text(args, 'name')}”${meant(args)}`),
   'unknown-function': (args) => end(`There is no function “${text(args, 'name')}”${meant(args)}`),
   'function-without-operands': (args) => `“${text(args, 'name')}” is a function; write what it is asked of in parentheses, such as ${text(args, 'name')}(mat.DO).`,
-  'wrong-argument': (args) => `“${text(args, 'function')}” wants ${text(args, 'expected')}, not ${text(args, 'found')}.`,
-  'missing-argument': (args) => `“${text(args, 'function')}” also needs “${text(args, 'argument')}”: ${text(args, 'expected')}. It is written ${text(args, 'signature')}.`,
+  'wrong-argument': (args) => `“${text(args, 'function')}” wants ${phrase(args, 'expected')}, not ${phrase(args, 'found')}.`,
+  'missing-argument': (args) => `“${text(args, 'function')}” also needs “${text(args, 'argument')}”: ${phrase(args, 'expected')}. It is written ${text(args, 'signature')}.`,
   'too-many-arguments': (args) => `“${text(args, 'function')}” cannot use this; it is written ${text(args, 'signature')}.`,
   'option-unknown-here': (args) => (text(args, 'options') === '' ? `“${text(args, 'function')}” takes no “${text(args, 'option')} …”.`
     : `“${text(args, 'function')}” takes no “${text(args, 'option')} …”; it knows ${quoted(args, 'options')}.`),
-  'operands-do-not-fit': (args) => (text(args, 'right') === '' ? `“${text(args, 'operator')}” cannot be used on ${text(args, 'left')}.`
-    : `“${text(args, 'operator')}” cannot be used between ${text(args, 'left')} and ${text(args, 'right')}.`),
-  'unit-mismatch': (args) => `${upper(text(args, 'left'))} and ${text(args, 'right')} do not measure the same kind of thing.`,
+  'operands-do-not-fit': (args) => (phrase(args, 'right') === '' ? `“${text(args, 'operator')}” cannot be used on ${phrase(args, 'left')}.`
+    : `“${text(args, 'operator')}” cannot be used between ${phrase(args, 'left')} and ${phrase(args, 'right')}.`),
+  'unit-mismatch': (args) => `${upper(phrase(args, 'left'))} and ${phrase(args, 'right')} do not measure the same kind of thing.`,
   'no-true-zero': (args) => `${text(args, 'unit') === 'pH' ? 'A pH' : `A value in ${text(args, 'unit').replace('deg', '°')}`} has no percentage and no multiple, because its zero is not “nothing”; give the difference instead.`,
   'zero-base': (args) => (text(args, 'time') === '' ? 'This would divide by zero.' : `The reading at ${text(args, 'time')} is zero, so a percentage of it has no value.`),
   'not-finite': () => 'The result would be no finite number.',
@@ -75,8 +78,8 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'never-turns': (args) => `${text(args, 'name')} does not rise again after its lowest reading by more than its instrument can tell.`,
   'accuracy-needed': (args) => `“${text(args, 'function')}” needs the accuracy of every instrument behind ${text(args, 'name')}; add accuracy: to its entry under measure.`,
   'all-or-any': () => 'This condition holds at some readings or none; write all(…) or any(…) around it.',
-  'condition-needed': (args) => `A condition is needed here, such as mat.DO < 3 mg/L, not ${text(args, 'found')}.`,
-  'formula-not-a-value': (args) => `A formula gives a value, but this is ${text(args, 'found')}; write for example mat.DO or volume(mat).`,
+  'condition-needed': (args) => `A condition is needed here, such as mat.DO < 3 mg/L, not ${phrase(args, 'found')}.`,
+  'formula-not-a-value': (args) => `A formula gives a value, but this is ${phrase(args, 'found')}; write for example mat.DO or volume(mat).`,
   'word-not-in-scale': (args) => `“${text(args, 'word')}” is not a word of the scale of ${text(args, 'quantity')}: ${either(args, 'scale')}.`,
   'result-failed': (args) => `The result “${text(args, 'name')}” cannot be computed; see the problem at its own formula.`,
   'result-circle': (args) => `“${text(args, 'name')}” refers back to itself.`,

@@ -1,7 +1,11 @@
 // English sentences for the problems of src/protocol. Arguments arrive as text or numbers, already formatted.
 import type { protocolCodes } from '../../../problems/codes/protocol.ts';
 import type { MessageArguments } from '../../../problems/problem.ts';
+import { phraseIn } from '../../phrases.ts';
+import { phrases } from '../phrases.ts';
 import { text, type Sentences } from '../../sentences.ts';
+
+const phrase = (args: MessageArguments, name: string): string => phraseIn(phrases, args, name);
 
 /** `; did you mean …?` as a part of a sentence, where something near is known. */
 const near = (args: MessageArguments): string => (text(args, 'nearest') === '' ? '' : `; perhaps “${text(args, 'nearest')}” is meant`);
@@ -81,7 +85,7 @@ export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
   'time-name-has-none': (args) => `This plan has no ${text(args, 'name')}, so “${text(args, 'key')}” has no time here.`,
   'plan-time-skipped': (args) => `The time ${text(args, 'time')} does not exist in ${text(args, 'zone')}, because clocks are put forward over it; write a time that exists.`,
   'plan-time-repeated': (args) => `The time ${text(args, 'time')} comes twice in ${text(args, 'zone')}, because clocks are put back over it; add the offset from UTC to say which.`,
-  'window-backwards': (args) => `${text(args, 'key')} ends before it starts: ${text(args, 'text')}.`,
+  'window-backwards': (args) => `${text(args, 'key') || 'The stretch of time'} ends before it starts: ${phrase(args, 'text')}.`,
   'end-before-start': (args) => `The run ends (${text(args, 'end')}) before it starts (${text(args, 'start')}).`,
   'too-many-slots': (args) => `A reading every ${text(args, 'every')} gives more than ${text(args, 'most')} planned readings; check the interval and the end of the run.`,
   'bad-duration': (args) => `“${text(args, 'text')}” cannot be read as a length of time; write for example 30 min, 1 h or 9 h 30 min.`,
@@ -89,7 +93,7 @@ export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
   'bad-quantity': (args) => `“${text(args, 'text')}” cannot be read as a number with a unit for ${text(args, 'key')}; write for example ${text(args, 'example')}.`,
   'bad-size': (args) => `“${text(args, 'text')}” cannot be read as a size; write length x width x height with a unit, for example 50 x 30 x 32 cm.`,
   'plan-decimal-comma': (args) => `“${text(args, 'text')}” is read as ${text(args, 'mended')}; write decimals with a point.`,
-  'out-of-range': (args) => `${text(args, 'key')} cannot be ${text(args, 'text')}; it must be ${text(args, 'range')}.`,
+  'out-of-range': (args) => `${text(args, 'key')} cannot be ${text(args, 'text')}; it must be ${phrase(args, 'range')}.`,
   'water-deeper-than-tank': (args) => `The water in ${text(args, 'tank')} would be deeper than the tank is high; check size and water depth.`,
   'volume-typed-twice': (args) => `The volume of ${text(args, 'tank')} follows from size and water depth, which are used; take the typed volume out, or the size.`,
   'reserved-name': (args) => `“${text(args, 'name')}” is a word of the note’s language and cannot name ${kind(args, 'kind')}; choose another name.`,

@@ -86,6 +86,7 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
       case 'skipped': return `${lines}: the clocks went forward over ${count === 1 ? 'this time' : 'these times'}; give the file's time zone as an offset such as +01:00.`;
       case 'no-date': return `${lines}: the time has no date; join the file's date and clock columns with +, or import the table into the note.`;
       case 'no-clock': return `${lines}: the time is only a date.`;
+      case 'width': return `${lines}: more cells than heads, so nobody knows which cell is which; look for a decimal comma or a comma in a text.`;
       default: return `${lines}: the time cannot be read.`;
     }
   },

@@ -1,0 +1,63 @@
+// English phrases that stand inside problem sentences.
+const table = {
+  // What a formula is worth.
+  'plain-number': () => 'a plain number',
+  'number-in': (unit: string) => `a number in ${unit}`,
+  'temperature-difference': () => 'a difference of temperatures',
+  instant: () => 'a time',
+  event: () => 'an event',
+  duration: () => 'a length of time',
+  truth: () => 'a condition',
+  truths: () => 'a condition at every reading',
+  window: () => 'a stretch of time',
+  phase: (id: string) => `the phase ${id}`,
+  readings: () => 'a series of readings',
+  words: () => 'a series of words',
+  word: (word: string) => `the word “${word}”`,
+  tank: (id: string) => `the tank ${id}`,
+  quantity: (id: string) => `the quantity ${id}`,
+  // What an operand wants.
+  'wants-series': () => 'a series of readings, such as mat.DO',
+  'wants-condition': () => 'a condition on readings, such as mat.DO < 3 mg/L',
+  'wants-readings-or-condition': () => 'readings or a condition on them',
+  'wants-number': () => 'a number',
+  'wants-number-or-series': () => 'a number or a series of readings',
+  'wants-numbers': () => 'readings with numbers',
+  'wants-temperature': () => 'a temperature',
+  'wants-pressure': () => 'an air pressure',
+  'wants-salinity': () => 'a salinity',
+  'wants-instant': () => 'a time, such as 22:30 or light-off',
+  'wants-window': () => 'a stretch of time, such as light-off..22:30 or dark',
+  'wants-tank': () => 'a tank',
+  'wants-quantity': () => 'a measured quantity, such as DO',
+  'wants-length-of-time': () => 'a length of time above nothing, such as 1 h',
+  'wants-number-with-unit': () => 'a number with its unit',
+  // What the reader of formulas expected.
+  'expected-end': () => 'the end of the formula',
+  'expected-equals': () => '“==” to compare',
+  'expected-not-equal': () => '“not (a == b)” for unequal values',
+  'expected-unit': () => 'a unit after “in”',
+  'expected-value': () => 'a value',
+  'expected-quote': () => 'a closing quotation mark',
+  'expected-clock': () => 'a clock time after the date, such as 06:30',
+  'expected-two-parts': () => 'tank and quantity only, such as mat.DO',
+  'expected-quantity': () => 'a quantity after the dot',
+  'expected-quantity-before-at': () => 'tank.quantity before “@”',
+  'expected-instrument': () => 'an instrument after “@”',
+  'expected-option-last': (option: string) => `“${option} …” last`,
+  'expected-comma': () => 'a comma or a closing parenthesis',
+  'expected-formula': () => 'a formula',
+  // Explanations that the plan leaves open.
+  'tanks-also-differ': (keys: string) => `the tanks also differ in ${keys.replaceAll(', ', ' and ')}, which “differs” does not list`,
+  'no-control-tank': () => 'there is no control tank to compare with',
+  'one-tank-a-side': () => 'with one tank a side a difference between the two tanks themselves looks the same',
+  // Ranges and stretches.
+  'from-to': (from: string, to: string) => `${from} to ${to}`,
+  'range-between': (low: string, high: string) => `from ${low} to ${high}`,
+  'range-degrees': (low: string, high: string) => `from ${low} to ${high} degrees`,
+  'range-above': (low: string) => `above ${low}`,
+  'range-at-least': (low: string) => `at least ${low}`,
+} as const satisfies Readonly<Record<string, (first: string, second: string) => string>>;
+
+export type PhraseCode = keyof typeof table;
+export const phrases: Readonly<Record<PhraseCode, (first: string, second: string) => string>> = table;

@@ -4,6 +4,9 @@ import type { FigureOptions } from '../experiment/figureBlock.ts';
 import type { Protocol, Tank } from '../protocol/types.ts';
 import type { Series } from '../dataset/types.ts';
 import type { Instant } from '../time/instant.ts';
+import { chartWords, type PlaceFacts } from '../words/charts.ts';
+import { languageOf } from '../words/languages.ts';
+import { quantityName } from '../words/quantities.ts';
 import { dashOf, tankColour, tankShape, type ColourName } from './theme.ts';
 import { pointsOf, type Point } from './points.ts';
 
@@ -28,23 +31,31 @@ export interface Panel {
   readonly drawn: readonly Drawn[];
 }
 
-/** What a quantity is called in prose: `dissolved oxygen`; its id where the protocol says nothing. */
+/** What a quantity is called in prose, in the note's language: `dissolved oxygen`; its id where the protocol says nothing. */
 export function quantityWords(protocol: Protocol, quantity: string): string {
-  return protocol.measure.find((each) => each.id === quantity)?.what?.value ?? quantity;
+  const what = protocol.measure.find((each) => each.id === quantity)?.what?.value;
+  return what === undefined ? quantity : quantityName(what, languageOf(protocol.language));
 }
 
-/** What a place is called in prose: a tank's label, or `the room`. */
+/** A tank with its label, the room, or another place by its id. */
+export function placeFacts(protocol: Protocol, place: string): PlaceFacts {
+  const tank = protocol.tanks.find((each) => each.id === place);
+  if (tank) return { label: tank.label, kind: 'tank' };
+  return place === 'room' ? { label: chartWords(languageOf(protocol.language)).room, kind: 'room' } : { label: place, kind: 'other' };
+}
+
+/** What a place is called in a head or beside a line: a tank's label, or `room`. */
 export function placeWords(protocol: Protocol, place: string): string {
-  return protocol.tanks.find((tank) => tank.id === place)?.label ?? (place === 'room' ? 'room' : place);
+  return placeFacts(protocol, place).label;
 }
 
 export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return /^pH\b/.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** `a, b and c`. */
-export function listWords(parts: readonly string[]): string {
-  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]!}`;
+/** `a, b and c` in the note's language. */
+export function listWords(parts: readonly string[], protocol: Pick<Protocol, 'language'>): string {
+  return chartWords(languageOf(protocol.language)).list(parts);
 }
 
 /** Digits after the decimal mark with which the readings of a series were written. */
@@ -105,7 +116,7 @@ export function panelsOf(note: Note, protocol: Protocol, options: FigureOptions,
     });
     const unit = group[0]!.series.unit.print;
     const names = quantities.map((each) => quantityWords(protocol, each));
-    const title = `${capital(listWords([...new Set(names)]))}${unit === '' || unit === '1' ? '' : ` (${unit})`}`;
+    const title = `${capital(listWords([...new Set(names)], protocol))}${unit === '' || unit === '1' ? '' : ` (${unit})`}`;
     return { unit, title, drawn };
   });
 }

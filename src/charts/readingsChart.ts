@@ -8,9 +8,10 @@ import { formatClock, formatOffset } from '../time/text.ts';
 import { convert, convertible } from '../quantities/units.ts';
 import { flag } from '../dataset/types.ts';
 import type { Chart, ChartTheme } from './types.ts';
-import { alternativeOf, amountText, captionOf, decimalText, type ChartFacts } from './chartWords.ts';
+import { alternativeOf, amountText, captionOf, decimalText, wordsOf, type ChartFacts } from './chartWords.ts';
 import { figureWindow, panelsOf, type Panel } from './panels.ts';
 import { bandsOf } from './shading.ts';
+import { localeOf } from './locale.ts';
 import { sizeOf, specificationOf, type Drawing, type EventLine, type LimitLine } from './specification.ts';
 import { themed } from './theme.ts';
 import { valueAxis, type Axis } from './ticks.ts';
@@ -32,23 +33,25 @@ export function readingsFigureOptions(blockIndex: number, note: Note): FigureOpt
 
 function eventsIn(protocol: Protocol, panels: readonly Panel[], from: Instant, to: Instant): EventLine[] {
   const places = new Set(panels.flatMap((panel) => panel.drawn.map((drawn) => drawn.series.place)));
+  const words = wordsOf(protocol);
   const lines: EventLine[] = [];
   for (const event of protocol.events) {
     if (event.at < from || event.at > to) continue;
     const tanks = event.tanks.map((tank) => tank.value);
     if (tanks.length > 0 && !tanks.some((tank) => places.has(tank))) continue;
     const only = tanks.length > 0 && tanks.length < protocol.tanks.length;
-    lines.push({ at: event.at, label: only ? `${event.what} (${tanks.map((tank) => protocol.tanks.find((each) => each.id === tank)?.label ?? tank).join(', ')})` : event.what, lamp: false });
+    lines.push({ at: event.at, label: only ? words.inTanks(event.what, tanks.map((tank) => protocol.tanks.find((each) => each.id === tank)?.label ?? tank)) : event.what, lamp: false });
   }
   const nights = protocol.schedule?.lightOff.length ?? 0;
   if (nights <= 3) {
-    for (const at of protocol.schedule?.lightOff ?? []) if (at >= from && at <= to) lines.push({ at, label: 'lights off', lamp: true });
-    for (const at of protocol.schedule?.lightOn ?? []) if (at >= from && at <= to) lines.push({ at, label: 'lights on', lamp: true });
+    for (const at of protocol.schedule?.lightOff ?? []) if (at >= from && at <= to) lines.push({ at, label: words.lightsOff, lamp: true });
+    for (const at of protocol.schedule?.lightOn ?? []) if (at >= from && at <= to) lines.push({ at, label: words.lightsOn, lamp: true });
   }
   return lines.sort((a, b) => a.at - b.at);
 }
 
 function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
+  const words = wordsOf(protocol);
   const lines: LimitLine[] = [];
   panels.forEach((panel, index) => {
     const quantities = new Set(panel.drawn.map((drawn) => drawn.series.quantity));
@@ -60,7 +63,7 @@ function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
         const value = convert(bound.value.value, bound.value.unit, unit);
         if (!Number.isFinite(value)) continue;
         const decimals = Math.min(3, (String(Number(value.toPrecision(6))).split('.')[1] ?? '').length);
-        lines.push({ panel: index, value, side, label: `${side} ${decimalText(value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`} for ${limit.for}` });
+        lines.push({ panel: index, value, side, label: words.limitFor(`${words.sides[side]} ${decimalText(value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`, limit.for) });
       }
     }
   });
@@ -83,8 +86,6 @@ function axisOf(panel: Panel, limits: readonly LimitLine[], ticks: number): Axis
   return valueAxis(low, high, ticks);
 }
 
-const kindWords = { plain: '', doubtful: ' (doubtful)', 'left-out': ' (left out)', below: ' or less', above: ' or more' } as const;
-
 /** Builds the chart with colour names in place of colours: the preview puts its theme's in with `themed`. */
 export function unthemedChart(note: Note, options: FigureOptions): Chart | null {
   const { protocol } = note;
@@ -92,6 +93,7 @@ export function unthemedChart(note: Note, options: FigureOptions): Chart | null 
   if (!protocol || !window) return null;
   const panels = panelsOf(note, protocol, options, window);
   if (panels.length === 0) return null;
+  const words = wordsOf(protocol);
   const { from, to } = window;
   const allLimits = limitsIn(protocol, panels);
   const axes = panels.map((panel, index) => axisOf(panel, allLimits.filter((limit) => limit.panel === index), panels.length === 1 ? 6 : 4));
@@ -102,8 +104,9 @@ export function unthemedChart(note: Note, options: FigureOptions): Chart | null 
   const changed = protocol.zone.offsetAt(to) !== offset;
   const drawing: Drawing = {
     panels, axes, from, to, offset, bands, events, limits, title: options.title, width: options.width ?? 680,
-    tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountText(point.value, drawn.series, protocol, drawn.decimals)}${kindWords[point.kind]}`,
-    zoneLabel: protocol.zone.name === 'UTC' ? 'times in UTC' : `times in ${protocol.zone.name} (UTC${formatOffset(offset).replace('-', '−')}${changed ? ' throughout; clocks changed' : ''})`,
+    tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountText(point.value, drawn.series, protocol, drawn.decimals)}${words.kinds[point.kind]}`,
+    zoneLabel: words.timesIn(protocol.zone.name === 'UTC' ? null : { name: protocol.zone.name, offset: formatOffset(offset).replace('-', '−'), changed }),
+    locale: localeOf(protocol),
   };
   const facts: ChartFacts = { note, protocol, panels, from, to, bands, events, limits };
   const alternative = alternativeOf(facts);

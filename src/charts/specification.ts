@@ -11,6 +11,7 @@ import type { Drawn, Panel } from './panels.ts';
 import type { Point } from './points.ts';
 import type { Band } from './shading.ts';
 import { cutText, keepApart, rowsOf, textWidth, wrapText } from './layout.ts';
+import type { ChartLocale } from './locale.ts';
 import { colourToken } from './theme.ts';
 import { thin } from './downsample.ts';
 
@@ -31,6 +32,8 @@ export interface Drawing {
   readonly limits: readonly LimitLine[];
   /** `Europe/Amsterdam, UTC+01:00`. */
   readonly zoneLabel: string;
+  /** null: Vega's own, English. */
+  readonly locale: ChartLocale | null;
   readonly title: string | null;
   readonly width: number;
   /** What is shown beside the pointer, where the drawing stands in a page that can. */
@@ -112,11 +115,12 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
   const xOf = (instant: Instant): number => ((instant - drawing.from) / (drawing.to - drawing.from)) * plot;
   const days = drawing.to - drawing.from > 72 * 3_600_000;
   const dayFirst = frame.xTicks[0] ?? 0;
+  const dayFormat = drawing.locale?.dayFormat ?? '%-d %b';
   const xAxis = {
     values: frame.xTicks, labelFlush: false, labelBound: false, labelOverlap: false, title: null, grid: true, ticks: last, labels: last, domain: last,
     labelExpr: days
-      ? 'utcFormat(datum.value, \'%-d %b\')'
-      : `(datum.value === ${dayFirst} || (utchours(datum.value) === 0 && utcminutes(datum.value) === 0)) ? [utcFormat(datum.value, '%H:%M'), utcFormat(datum.value, '%-d %b')] : utcFormat(datum.value, '%H:%M')`,
+      ? `utcFormat(datum.value, '${dayFormat}')`
+      : `(datum.value === ${dayFirst} || (utchours(datum.value) === 0 && utcminutes(datum.value) === 0)) ? [utcFormat(datum.value, '%H:%M'), utcFormat(datum.value, '${dayFormat}')] : utcFormat(datum.value, '%H:%M')`,
   };
   const x = { field: 't', type: 'quantitative', scale: { domain: [wall(drawing.from), wall(drawing.to)], zero: false, nice: false }, axis: xAxis };
   const y = {
@@ -272,6 +276,7 @@ export function specificationOf(drawing: Drawing, description: string): Json {
       axisX: { labelLineHeight: 13, grid: true, gridOpacity: 0.6 },
       text: { font },
       aria: false,
+      ...(drawing.locale === null ? {} : { locale: { number: drawing.locale.number, time: drawing.locale.time } }),
     },
     ...(panels.length === 1 ? panels[0] : { vconcat: panels, bounds: 'flush', spacing: 46 }),
   };

@@ -8,7 +8,7 @@ import { differenceUnit } from '../quantities/units.ts';
 import { formatClock, formatDate, formatDuration } from '../time/text.ts';
 import { day, minute, type Instant } from '../time/instant.ts';
 import { utc } from '../time/zone.ts';
-import { decimalMarkOf, type DecimalMark } from './decimalMark.ts';
+import { decimalMarkOf, type DecimalMark } from '../quantities/decimalMark.ts';
 import { readingsBehind } from './readingsBehind.ts';
 
 /** The text that `?` is filled with, and that a mismatch names. */

@@ -1,7 +1,7 @@
 // What can be read out of a claim's words: numbers with units, clock times, dates and durations, each with its place.
 import type { Unit } from '../quantities/types.ts';
 import type { Duration } from '../time/instant.ts';
-import type { DecimalMark } from './decimalMark.ts';
+import type { DecimalMark } from '../quantities/decimalMark.ts';
 
 /** What the words before a number make of it. */
 export interface Qualifier {

@@ -4,7 +4,7 @@ import { convert, matchPrintedUnit, parseUnit, perHour } from '../quantities/uni
 import type { Unit } from '../quantities/types.ts';
 import { hour, minute } from '../time/instant.ts';
 import { clockAt, dateAt } from './clockMentions.ts';
-import { decimalMarkOf, type DecimalMark } from './decimalMark.ts';
+import { decimalMarkOf, type DecimalMark } from '../quantities/decimalMark.ts';
 import { withoutMarkup, withoutNames } from './markup.ts';
 import type { AnyMention, DurationMention, NumberMention, UnclearMention } from './mentions.ts';
 import { numberWordAt } from './numberWords.ts';

@@ -3,6 +3,7 @@ import { hour } from '../time/instant.ts';
 import { formatClock, formatDate, formatDuration, formatInstant } from '../time/text.ts';
 import { utc } from '../time/zone.ts';
 import { flag } from '../dataset/types.ts';
+import { decimalMarkOf, type DecimalMark } from '../quantities/decimalMark.ts';
 import { decimalsFor, formatValue } from '../quantities/format.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import type { Unit } from '../quantities/types.ts';
@@ -30,9 +31,8 @@ export interface JsonValue {
 }
 
 /** The decimal mark of the note's language. */
-export function decimalMark(context: FormulaContext): '.' | ',' {
-  const language = (context.protocol?.language ?? 'en').toLowerCase().split(/[-_]/u)[0]!;
-  return ['en', 'zh', 'ja', 'ko', 'he', 'th', 'hi', 'ga', 'mt'].includes(language) ? '.' : ',';
+export function decimalMark(context: FormulaContext): DecimalMark {
+  return decimalMarkOf(context.protocol?.language ?? 'en');
 }
 
 /** Decimals a number is shown with: at least those of the readings that went in. */

@@ -142,14 +142,14 @@ export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
   if (protocol.tanks.length > 0) {
     const differs = protocol.differs.map((each) => each.value);
     parts.push(heading('Tanks'), tanksTable(protocol, context));
-    if (protocol.tanks.length > 1) parts.push(element('p', { class: 'evenwater-differs-words' }, escapeHtml(differs.length > 0 ? `The tanks are meant to differ in ${listWords(differs)} only.` : 'The plan does not say in what the tanks are meant to differ.')));
+    if (protocol.tanks.length > 1) parts.push(element('p', { class: 'evenwater-differs-words' }, escapeHtml(differs.length > 0 ? `The tanks are meant to differ in ${listWords(differs, protocol)} only.` : 'The plan does not say in what the tanks are meant to differ.')));
   }
   if (protocol.schedule) {
     const words = scheduleWords(protocol);
     parts.push(heading('Schedule'), element('p', {}, escapeHtml(words)), timelineHtml(protocol, words));
     if (protocol.events.length > 0) {
       parts.push(element('ul', { class: 'evenwater-events' }, ...protocol.events.map((event) => element('li', {}, element('strong', {}, formatClock(event.at, protocol.zone)), ' ', escapeHtml(event.what),
-        event.tanks.length > 0 ? escapeHtml(` (${listWords(event.tanks.map((tank) => protocol.tanks.find((each) => each.id === tank.value)?.label ?? tank.value))})`) : ''))));
+        event.tanks.length > 0 ? escapeHtml(` (${listWords(event.tanks.map((tank) => protocol.tanks.find((each) => each.id === tank.value)?.label ?? tank.value), protocol)})`) : ''))));
     }
   }
   const notes = planNotes(protocol);
@@ -162,7 +162,7 @@ export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
   if (cautions.length > 0) {
     const list = element('ul', {}, ...cautions.map((each) => element('li', {}, element('strong', {}, escapeHtml(`${each.title}. `)), escapeHtml(each.text))));
     parts.push(element('details', { class: 'evenwater-cautions', open: context.target === 'post' },
-      element('summary', {}, element('strong', {}, 'Cautions'), context.target === 'post' ? '' : escapeHtml(`: ${listWords(cautions.map((each) => each.title.charAt(0).toLowerCase() + each.title.slice(1)))}`)),
+      element('summary', {}, element('strong', {}, 'Cautions'), context.target === 'post' ? '' : escapeHtml(`: ${listWords(cautions.map((each) => each.title.charAt(0).toLowerCase() + each.title.slice(1)), protocol)}`)),
       list, element('p', { class: 'evenwater-preface' }, cautionPreface)));
   }
   return element('section', { class: 'evenwater-card evenwater-plan', 'aria-label': 'The plan' }, element('p', { class: 'evenwater-label' }, 'Plan'), stopAlarmHtml(protocol, context), ...parts);

@@ -19,7 +19,7 @@ function byText(protocol: Protocol, key: string): string[] {
     const text = tank.written.get(key)?.value.trim() ?? '';
     if (!none.test(text)) tanks.set(text, [...(tanks.get(text) ?? []), tank.label]);
   }
-  return [...tanks].map(([text, labels]) => `${text} (${labels.length === protocol.tanks.length && labels.length > 1 ? 'every tank' : listWords(labels)})`);
+  return [...tanks].map(([text, labels]) => `${text} (${labels.length === protocol.tanks.length && labels.length > 1 ? 'every tank' : listWords(labels, protocol)})`);
 }
 
 export function preparationOf(protocol: Protocol): Preparation {
@@ -42,12 +42,12 @@ export function preparationOf(protocol: Protocol): Preparation {
 
   const steps: string[] = [];
   const probes = protocol.measure.filter((measure) => measure.scale === null && /\b(?:meter|probe|electrode|sensor|refractometer)\b/i.test(measure.with?.value ?? ''));
-  if (probes.length > 0) steps.push(`Calibrate within ${calibrationDays} days of the start: ${listWords([...new Set(probes.map((measure) => measure.with!.value))])}; write the date under “calibrated”.`);
+  if (probes.length > 0) steps.push(`Calibrate within ${calibrationDays} days of the start: ${listWords([...new Set(probes.map((measure) => measure.with!.value))], protocol)}; write the date under “calibrated”.`);
   if (lamps) steps.push('Set the timers of all lamps to the same times and watch one change.');
   for (const step of protocol.equalise) if (!step.done) steps.push(`${step.step.replace(/\.$/, '')}.`);
   const order = protocol.orderRule?.value;
   if (order) steps.push('Read first the tank that the printed plan names for each time; it changes from one to the next.');
-  else if (protocol.order.length > 1) steps.push(`Read in this order: ${listWords(protocol.order.map((tank) => nameOf(protocol, tank.value)))}.`);
+  else if (protocol.order.length > 1) steps.push(`Read in this order: ${listWords(protocol.order.map((tank) => nameOf(protocol, tank.value)), protocol)}.`);
   for (const action of new Set(protocol.stopRules.flatMap((rule) => rule.do ?? []))) steps.push(`Have at hand what the stop rule asks for: ${action.charAt(0).toLowerCase()}${action.slice(1).replace(/\.$/, '')}.`);
   return { materials, steps };
 }

@@ -1,6 +1,6 @@
 // Figures for generated prose: a formula in, a value run out, so that no number can differ from what a claim would get.
 import { computedText, digitsOf, withUnit } from '../claims/computedText.ts';
-import { decimalMarkOf } from '../claims/decimalMark.ts';
+import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import { evaluate } from '../formula/evaluate.ts';
 import { machineValue } from '../formula/show.ts';
 import type { FormulaContext } from '../formula/context.ts';

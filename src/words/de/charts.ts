@@ -1,0 +1,54 @@
+// German words of charts: captions, text alternatives, labels.
+import type { ChartWords, CourseFacts, PlaceFacts } from '../en/charts.ts';
+import { counted, dateWords, inTank, listedText, tankName } from './grammar.ts';
+
+export const chartWords: ChartWords = {
+  months: ['Jan.', 'Feb.', 'März', 'Apr.', 'Mai', 'Juni', 'Juli', 'Aug.', 'Sep.', 'Okt.', 'Nov.', 'Dez.'],
+  dayFormat: '%-d. %b',
+  list: (parts) => listedText(parts),
+  date: dateWords,
+  clock: (clock) => `${clock} Uhr`,
+  moment: (clock, date) => `${clock} Uhr am ${date}`,
+  datesTo: (first, last) => `${first} bis ${last}`,
+  titleInside: (title) => title,
+  room: 'Raum',
+  inPlaces: (places: readonly PlaceFacts[]) => (places.length > 4 ? `an ${places.length} Orten`
+    : listedText(places.map(({ label, kind }) => (kind === 'tank' ? inTank(label) : kind === 'room' ? 'im Raum' : `in „${label}“`)))),
+  seriesName: (label, quantity) => (quantity === null ? label : `${label}, ${quantity}`),
+  noReading: (name) => `${name}: kein Messwert, der zählt.`,
+  oneReading: (name, amount, time) => `${name}: ein Messwert, ${amount} um ${time}.`,
+  course: (facts: CourseFacts) => {
+    const notes = [
+      ...(facts.doubtful > 0 ? [`${facts.doubtful} zweifelhaft`] : []), ...(facts.leftOut > 0 ? [`${facts.leftOut} ausgelassen`] : []),
+      ...(facts.outside > 0 ? [`${facts.outside} außerhalb des Messbereichs`] : []),
+    ];
+    return `${facts.name}: beginnt bei ${facts.first} (${facts.firstTime}), tiefster Wert ${facts.lowest} um ${facts.lowestTime}, `
+      + `höchster ${facts.highest} um ${facts.highestTime}, endet bei ${facts.last} (${facts.lastTime}); `
+      + `${facts.count} Messwerte${notes.length > 0 ? `, davon ${listedText(notes)}` : ''}.`;
+  },
+  lineChart: ({ what, from, to, zone }) => `Liniendiagramm, ${what}, von ${from} bis ${to} (${zone}).`,
+  dark: (spans) => `Dunkel: ${nights(spans)}.`,
+  twilight: (spans) => `Bürgerliche Dämmerung ohne Lampen: ${nights(spans)}.`,
+  events: (events) => `${events.length === 1 ? 'Ereignis' : 'Ereignisse'}: ${events.map(({ label, time }) => `${label} um ${time}`).join('; ')}.`,
+  limitDrawn: (label) => `Eingezeichnete Grenze: ${label}.`,
+  caption: ({ quantities, places, dates }) => `${quantities} ${places}, ${dates}.`,
+  shadedDark: 'schattiert: dunkel',
+  shadedTwilight: 'heller schattiert: bürgerliche Dämmerung, Lampen aus',
+  dashedLimits: 'quer gestrichelt: Grenzen aus dem Plan',
+  hollow: (count) => `hohl: ${count === 1 ? 'ein zweifelhafter Messwert' : 'zweifelhafte Messwerte'}`,
+  crosses: (count) => (count === 1 ? 'Kreuz: ein Messwert, der in keine Rechnung eingeht' : 'Kreuze: Messwerte, die in keine Rechnung eingehen'),
+  arrows: (count) => (count === 1 ? 'Pfeil: ein Wert außerhalb des Messbereichs' : 'Pfeile: Werte außerhalb des Messbereichs'),
+  brokenLine: 'über fehlende Messwerte ist keine Linie gezogen',
+  lightsOff: 'Licht aus',
+  lightsOn: 'Licht an',
+  sides: { 'at least': 'mindestens', 'at most': 'höchstens' },
+  limitFor: (bound, whom) => `${bound} für ${whom}`,
+  inTanks: (what, labels) => `${what} (${labels.map(tankName).join(', ')})`,
+  kinds: { plain: '', doubtful: ' (zweifelhaft)', 'left-out': ' (ausgelassen)', below: ' oder weniger', above: ' oder mehr' },
+  timesIn: (zone) => (zone === null ? 'Zeiten in UTC' : `Zeiten in ${zone.name} (UTC${zone.offset}${zone.changed ? ' durchweg; Uhren umgestellt' : ''})`),
+};
+
+function nights(spans: readonly (readonly [string, string])[]): string {
+  const parts = spans.map(([from, to]) => `${from} bis ${to}`);
+  return parts.length <= 3 ? listedText(parts) : `${parts[0]!} und ${counted(parts.length - 1, 'eine spätere Nacht', 'spätere Nächte')}`;
+}

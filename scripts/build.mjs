@@ -1,8 +1,9 @@
 // Builds everything that ships: the command line, the extension for both hosts, and the preview's scripts.
 import { build } from 'esbuild';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { bundledPackages, thirdPartyNotices } from './notices.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 const { version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
@@ -11,6 +12,7 @@ const production = !process.argv.includes('--development');
 const shared = {
   absWorkingDir: root,
   bundle: true,
+  metafile: true,
   minify: production,
   sourcemap: production ? false : 'linked',
   legalComments: 'none',
@@ -61,6 +63,9 @@ const outputs = [
   { entryPoints: ['src/preview/chart.ts'], outfile: 'dist/preview/chart.js', platform: 'browser', format: 'iife' },
 ];
 
-await Promise.all(outputs
+const results = await Promise.all(outputs
   .filter(({ entryPoints }) => entryPoints === undefined || existsSync(path.join(root, entryPoints[0])))
   .map((output) => build({ ...shared, ...output })));
+
+const packages = [...new Set(results.flatMap(({ metafile }) => bundledPackages(metafile)))].sort();
+writeFileSync(path.join(root, 'dist/ThirdPartyNotices.txt'), thirdPartyNotices(packages, root));

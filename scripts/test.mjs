@@ -31,7 +31,7 @@ const plainCount = (text) => {
 };
 
 suite('unit, property and conformance tests', process.execPath, ['node_modules/mocha/bin/mocha.js', '--reporter', 'dot', 'test/unit/**/*.test.ts'], mochaCount);
-for (const script of ['scripts/test-workbench.mjs', 'scripts/test-posts.mjs', 'scripts/test-kill.mjs']) {
+for (const script of ['scripts/test-workbench.mjs', 'scripts/test-posts.mjs', 'scripts/test-kill.mjs', 'scripts/package.mjs']) {
   if (existsSync(path.join(root, script))) suite(script, process.execPath, [script], plainCount);
 }
 

@@ -6,7 +6,8 @@ import { formatDuration } from '../time/text.ts';
 import { hour, type Instant } from '../time/instant.ts';
 import { wallTimeOf } from '../time/zone.ts';
 import { addToEntry, addToPlan } from './planEdits.ts';
-import { finding, sayTime, saysNone, type Design } from './finding.ts';
+import { saysNone } from '../words/none.ts';
+import { finding, sayTime, type Design } from './finding.ts';
 
 const withAnimals = (protocol: Protocol): Tank[] => protocol.tanks.filter((tank) => !saysNone(tank.animals?.value));
 

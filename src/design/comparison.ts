@@ -7,7 +7,8 @@ import type { NumberValue } from '../quantities/types.ts';
 import { differenceUnit, parseUnit } from '../quantities/units.ts';
 import { formatDate } from '../time/text.ts';
 import { addToList, addToPlan, addUnderKey } from './planEdits.ts';
-import { baselineEnd, finding, saysNone, shown, type Design } from './finding.ts';
+import { saysNone } from '../words/none.ts';
+import { baselineEnd, finding, shown, type Design } from './finding.ts';
 
 const ofRole = (protocol: Protocol, role: 'treatment' | 'control'): Tank[] => protocol.tanks.filter((tank) => tank.role?.value === role);
 

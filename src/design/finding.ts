@@ -42,8 +42,5 @@ export function baselineEnd(protocol: Protocol): Instant | null {
   return lightOff ?? protocol.events.map((event) => event.at).filter((at) => at > schedule.start).sort((a, b) => a - b)[0] ?? null;
 }
 
-/** Words that say "nothing of the kind". */
-export const saysNone = (text: string | null | undefined): boolean => text == null || /^\s*(?:none|no|nothing|-|–|0)?\s*$/i.test(text);
-
 /** An amount with two significant digits, as a sentence says it. */
 export const shown = (amount: number, unit: Unit): string => formatValue(numberValue(Number(amount.toPrecision(2)), unit));

@@ -2,7 +2,7 @@
 import { problem, type Problem } from '../problems/problem.ts';
 import { mappedText, toDocumentRange } from '../note/mappedText.ts';
 import type { MappedText } from '../note/mappedText.ts';
-import type { Protocol, Window } from '../protocol/types.ts';
+import type { PlanEvent, Protocol, Window } from '../protocol/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { evaluate, evaluateAtEachReading } from '../formula/evaluate.ts';
 import { parseFormula } from '../formula/parse.ts';
@@ -21,18 +21,18 @@ export function levelStretch(protocol: Protocol, context: FormulaContext): Level
   if (!schedule) return null;
   const from = schedule.start;
   const lightOff = schedule.lightOff.find((instant) => instant >= from);
-  if (lightOff !== undefined) return { window: { from, to: lightOff }, formula: 'start..light-off', end: 'lights-off' };
+  if (lightOff !== undefined) return { window: { from, to: lightOff }, formula: 'start..light-off', until: 'light-off' };
   const event = protocol.events.filter((each) => each.at >= from).sort((a, b) => a.at - b.at)[0];
   if (event) {
-    return { window: { from, to: event.at }, formula: `start..${event.id ?? formatInstant(event.at, protocol.zone)}`, end: `${sayTime(event.at, protocol)} (${event.what})` };
+    return { window: { from, to: event.at }, formula: `start..${event.id ?? formatInstant(event.at, protocol.zone)}`, until: event };
   }
   const reading = context.dataset.times.find((time) => time >= from);
   return reading === undefined ? null
-    : { window: { from, to: reading }, formula: `start..${formatInstant(reading, protocol.zone)}`, end: 'the first reading' };
+    : { window: { from, to: reading }, formula: `start..${formatInstant(reading, protocol.zone)}`, until: 'first-reading' };
 }
 
-/** The time in which the tanks have to be level: as instants, as a formula, and what ends it in words. */
-export interface LevelStretch { readonly window: Window; readonly formula: string; readonly end: string }
+/** The time in which the tanks have to be level: as instants, as a formula, and what ends it. */
+export interface LevelStretch { readonly window: Window; readonly formula: string; readonly until: 'light-off' | 'first-reading' | PlanEvent }
 
 /** "22:00", or with its date where the run has more than one night. */
 function sayTime(instant: number, protocol: Protocol): string {

@@ -5,8 +5,7 @@ import type { Protocol } from '../protocol/types.ts';
 import { flag, type Series } from '../dataset/types.ts';
 import type { CellState } from '../readings/types.ts';
 import type { Instant } from '../time/instant.ts';
-import { careWords } from '../words/en/methodsCare.ts';
-import { isLong, momentWords, seriesName } from './facts.ts';
+import { isLong, momentWords, seriesName, withMark, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import type { RunPieces } from './figures.ts';
 
@@ -25,6 +24,7 @@ export function remarkFor(remark: string | null, series: Pick<Series, 'id' | 'pl
 interface Entry { readonly series: Series; readonly index: number; readonly time: Instant }
 
 export function describeCare(note: Note, protocol: Protocol): RunPieces[] {
+  const { care: careWords } = wordsOf(protocol);
   const times = readTimes(note);
   const long = isLong(protocol, times);
   const all: Entry[] = [...note.dataset.series.values()].flatMap((series) => [...series.times].map((time, index) => ({ series, index, time })));
@@ -35,7 +35,7 @@ export function describeCare(note: Note, protocol: Protocol): RunPieces[] {
     what: seriesName(entry.series, protocol), time: momentWords(entry.time, protocol, long), recorded: recorded ? recordedText(entry) : null,
     remark: remarkFor(source(entry)?.row.remark ?? null, entry.series),
   });
-  const recordedText = (entry: Entry): string => stateText(source(entry)?.cell.state ?? null, entry.series);
+  const recordedText = (entry: Entry): string => stateText(source(entry)?.cell.state ?? null, entry.series, protocol);
   const sentences: RunPieces[] = [];
 
   const missing = all.filter((entry) => (bits(entry) & flag.missing) !== 0 && (source(entry)?.cell.earlier.length ?? 0) === 0 && times.includes(entry.time) && !wholeRowMissing(entry));
@@ -44,7 +44,7 @@ export function describeCare(note: Note, protocol: Protocol): RunPieces[] {
     return own.length > mostNamed ? [careWords.missingMany({ what: seriesName(series, protocol), count: own.length, of: series.times.length })] : own.map((entry) => say(entry, false));
   });
   const counted = missing.length === missingItems.length;
-  if (missingItems.length > 0) sentences.push(counted ? careWords.missing(missingItems) : [`Readings are missing: ${missingItems.join('; ')}.`]);
+  if (missingItems.length > 0) sentences.push(counted ? careWords.missing(missingItems) : careWords.missingSome(missingItems));
 
   const leftOut = all.filter((entry) => (bits(entry) & flag.leftOut) !== 0);
   const doubtful = all.filter((entry) => (bits(entry) & flag.doubtful) !== 0 && (bits(entry) & flag.leftOut) === 0);
@@ -56,7 +56,7 @@ export function describeCare(note: Note, protocol: Protocol): RunPieces[] {
     sentences.push(careWords.corrected(corrected.map((entry) => careWords.correction({
       what: seriesName(entry.series, protocol), time: momentWords(entry.time, protocol, long), remark: remarkFor(source(entry)?.row.remark ?? null, entry.series),
       states: [...(source(entry)?.cell.earlier ?? []), source(entry)!.cell.state].map((state, place) =>
-        state.kind === 'missing' ? (place === 0 ? careWords.foundLate : careWords.withdrawn) : stateText(state, entry.series)),
+        state.kind === 'missing' ? (place === 0 ? careWords.foundLate : careWords.withdrawn) : stateText(state, entry.series, protocol)),
     }))));
   }
   if (outside.length > 0) sentences.push(careWords.outside(outside.map((entry) => say(entry, true))));
@@ -79,16 +79,18 @@ export function describeCare(note: Note, protocol: Protocol): RunPieces[] {
 }
 
 /** `7.02 mg/L`, `below 0.05 mg/L`, `calm`. */
-function stateText(state: CellState | null, series: Series): string {
+function stateText(state: CellState | null, series: Series, protocol: Protocol): string {
   if (!state) return '';
-  const unit = series.unit.symbol === '1' || series.unit.kind === 'ph' ? '' : ` ${series.unit.print}`;
+  const { care: careWords, names } = wordsOf(protocol);
+  const unit = series.unit.symbol === '1' || series.unit.kind === 'ph' ? '' : ` ${names.units(series.unit.print)}`;
+  const amount = (): string => withMark(digitsIn(state), protocol) + unit;
   switch (state.kind) {
-    case 'number': return `${state.repeats.length > 1 ? state.text.replace(/[()?\s]/g, '').split('/').join(' / ') : digitsIn(state)}${unit}`;
-    case 'below': return `below ${digitsIn(state)}${unit}`;
-    case 'above': return `above ${digitsIn(state)}${unit}`;
-    case 'word': return `“${state.word ?? state.text}”`;
+    case 'number': return state.repeats.length > 1 ? withMark(state.text.replace(/[()?\s]/g, '').split('/').join(' / '), protocol) + unit : amount();
+    case 'below': return careWords.below(amount());
+    case 'above': return careWords.above(amount());
+    case 'word': return careWords.word(state.word ?? state.text);
     case 'missing': return careWords.foundLate;
-    case 'unreadable': return `“${state.text}”`;
+    case 'unreadable': return careWords.word(state.text);
   }
 }
 

@@ -8,20 +8,21 @@ import { everyExpression } from '../claims/formulaShape.ts';
 import { mappedText } from '../note/mappedText.ts';
 import type { MeasuredQuantity, Protocol } from '../protocol/types.ts';
 import { formatValue } from '../quantities/format.ts';
+import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import type { NumberValue } from '../quantities/types.ts';
 import { withUnit } from '../claims/computedText.ts';
-import { computingWords, functionWords, eventWords, evidenceWords, instrumentWords, stopWords } from '../words/en/methodsCare.ts';
-import { isLong, momentWords, plannedDate, quantityName, tanksName } from './facts.ts';
+import { inPlaces, isLong, momentWords, plannedDate, quantityName, tanksName, valueWords, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import type { RunPieces } from './figures.ts';
 import type { CitationRun } from './types.ts';
 
 /** A source as it is cited in the text: author and year where they can be told, else the whole. */
-export function citation(source: string): CitationRun {
+export function citation(source: string, protocol: Protocol): CitationRun {
   const standard = /^JCGM \d+(?::\d{4})?/.exec(source.trim());
   if (standard) return { kind: 'citation', text: standard[0], source: source.trim() };
   const short = /^([^,(]*?(?:\s(?:and|&)\s[^,(]*?)?)[\s,(]+((?:1[89]|20)\d\d)[a-z]?\b/.exec(source.trim());
-  return { kind: 'citation', text: short && short[1]!.trim() !== '' && short[1]!.length < 60 ? `${short[1]!.trim().replace(/(?:,?\s+(?:[A-Z]\.)+)+$/, '')} ${short[2]}` : source.trim(), source: source.trim() };
+  const text = short && short[1]!.trim() !== '' && short[1]!.length < 60 ? `${short[1]!.trim().replace(/(?:,?\s+(?:[A-Z]\.)+)+$/, '')} ${short[2]}` : source.trim();
+  return { kind: 'citation', text: wordsOf(protocol).computing.cited(text), source: source.trim() };
 }
 
 export const hurlbert = 'Hurlbert S.H. 1984. Pseudoreplication and the design of ecological field experiments. Ecological Monographs 54, 187–211.';
@@ -29,6 +30,7 @@ export const guide = 'JCGM 100:2008. Evaluation of measurement data: guide to th
 
 export function describeEvents(note: Note, protocol: Protocol): RunPieces[] {
   if (protocol.events.length === 0) return [];
+  const { events: eventWords } = wordsOf(protocol);
   const long = isLong(protocol, readTimes(note));
   return [eventWords.events([...protocol.events].sort((a, b) => a.at - b.at).map((event) => eventWords.event({
     what: event.what, time: momentWords(event.at, protocol, long), tanks: event.tanks.length === 0 ? null : tanksName(event.tanks.map((each) => each.value), protocol),
@@ -37,40 +39,36 @@ export function describeEvents(note: Note, protocol: Protocol): RunPieces[] {
 
 export function describeInstruments(note: Note, protocol: Protocol): RunPieces[] {
   const sentences: RunPieces[] = [];
+  const { instruments: instrumentWords } = wordsOf(protocol);
   for (const quantity of protocol.measure) {
     const places = [...new Set([...note.dataset.series.values()].filter((series) => series.quantity === quantity.id).map((series) => series.place))];
-    const where = wherePhrase(places.length > 0 ? places : quantity.in.map((each) => each.value), protocol);
+    const where = inPlaces(places.length > 0 ? places : quantity.in.map((each) => each.value), protocol);
     const what = quantityName(quantity.id, protocol);
     const read = places.length > 0;
     if (quantity.scale) { sentences.push(instrumentWords.scored({ what, where, scale: quantity.scale, read })); continue; }
-    sentences.push(instrumentWords.measured({ what, where, unit: unitText(quantity), instrument: quantity.with?.value ?? null, details: detailsOf(quantity), read }));
+    sentences.push(instrumentWords.measured({ what, where, unit: unitText(quantity, protocol), instrument: quantity.with?.value ?? null, details: detailsOf(quantity, protocol), read }));
     if (quantity.level?.value === 'station') sentences.push(instrumentWords.stationPressure());
-    if (quantity.level?.value === 'sea') sentences.push(instrumentWords.seaPressure({ elevation: protocol.place.elevation ? formatValue(protocol.place.elevation.value) : '' }));
+    if (quantity.level?.value === 'sea') sentences.push(instrumentWords.seaPressure({ elevation: protocol.place.elevation ? valueWords(protocol.place.elevation.value, protocol) : '' }));
   }
   return sentences;
 }
 
-function unitText(quantity: MeasuredQuantity): string {
-  return !quantity.unit || quantity.unit.symbol === '1' || quantity.unit.kind === 'ph' ? '' : quantity.unit.print;
+function unitText(quantity: MeasuredQuantity, protocol: Protocol): string {
+  return !quantity.unit || quantity.unit.symbol === '1' || quantity.unit.kind === 'ph' ? '' : wordsOf(protocol).names.units(quantity.unit.print);
 }
 
-function detailsOf(quantity: MeasuredQuantity): string[] {
+function detailsOf(quantity: MeasuredQuantity, protocol: Protocol): string[] {
+  const { instruments: instrumentWords } = wordsOf(protocol);
   return [
-    quantity.accuracy ? instrumentWords.accuracy(halfText(quantity.accuracy)) : instrumentWords.noAccuracy(),
-    ...(quantity.resolution ? [instrumentWords.resolution(halfText(quantity.resolution))] : []),
-    ...(quantity.calibrated ? [instrumentWords.calibrated(plannedDate(quantity.calibrated.value))] : []),
+    quantity.accuracy ? instrumentWords.accuracy(halfText(quantity.accuracy, protocol)) : instrumentWords.noAccuracy(),
+    ...(quantity.resolution ? [instrumentWords.resolution(halfText(quantity.resolution, protocol))] : []),
+    ...(quantity.calibrated ? [instrumentWords.calibrated(plannedDate(quantity.calibrated.value, protocol))] : []),
   ];
 }
 
 /** An accuracy or a step: a difference, so that one of temperature prints in °C. */
-function halfText(value: NumberValue): string {
-  return withUnit(formatValue(value, { withUnit: false }), value.unit);
-}
-
-function wherePhrase(places: readonly string[], protocol: Protocol): string {
-  const tanks = places.filter((place) => place !== 'room');
-  const parts = [...(tanks.length > 0 ? [tanksName(tanks, protocol)] : []), ...(places.includes('room') ? ['the room'] : [])];
-  return parts.join(' and ');
+function halfText(value: NumberValue, protocol: Protocol): string {
+  return wordsOf(protocol).names.units(withUnit(formatValue(value, { withUnit: false, decimalMark: decimalMarkOf(protocol.language) }), value.unit));
 }
 
 /** Every catalogue function in the note's claims, named results and conditions, in the order of their first use. */
@@ -90,22 +88,24 @@ export function functionsUsed(note: Note, more: readonly string[] = []): Functio
 const plainGroups = new Set(['picking', 'arithmetic', 'plan']);
 const plainNames = new Set(['min', 'max', 'mean', 'range', 'time-of-min', 'time-of-max', 'all', 'any']);
 
-export function describeComputing(note: Note, more: readonly string[], plusMinus: boolean): RunPieces[] {
+export function describeComputing(note: Note, protocol: Protocol, more: readonly string[], plusMinus: boolean): RunPieces[] {
   const used = functionsUsed(note, more).filter((entry) => entry.source !== null || (!plainGroups.has(entry.group) && !plainNames.has(entry.name)));
+  const { computing: computingWords, functions: functionWords } = wordsOf(protocol);
   const seen = new Set<string>();
   const sentences: RunPieces[] = [];
   for (const entry of used) {
     const text = functionWords[entry.name] ?? computingWords.definition({ name: entry.name, definition: entry.definition });
     if (seen.has(text)) continue;
     seen.add(text);
-    sentences.push(computingWords.defined({ definition: text, citation: entry.source === null ? null : citation(entry.source) }));
+    sentences.push(computingWords.defined({ definition: text, citation: entry.source === null ? null : citation(entry.source, protocol) }));
   }
-  if (plusMinus) sentences.push(computingWords.uncertainty(citation(guide)));
+  if (plusMinus) sentences.push(computingWords.uncertainty(citation(guide, protocol)));
   return sentences;
 }
 
 export function describeStopRules(note: Note, protocol: Protocol): RunPieces[] {
   const long = isLong(protocol, readTimes(note));
+  const { stop: stopWords } = wordsOf(protocol);
   return protocol.stopRules.flatMap((rule, index): RunPieces[] => {
     if (!rule.when) return [];
     const condition = plainWords(rule.when.text.trim(), note.context);
@@ -124,6 +124,7 @@ export function describeEvidence(protocol: Protocol): RunPieces[] {
   const treated = count('treatment');
   const controls = count('control');
   if (treated === 0) return [];
+  const { evidence: evidenceWords } = wordsOf(protocol);
   if (controls === 0) return [evidenceWords.noControl()];
-  return [treated === 1 && controls === 1 ? evidenceWords.oneASide(citation(hurlbert)) : evidenceWords.several({ treated, controls, citation: citation(hurlbert) })];
+  return [treated === 1 && controls === 1 ? evidenceWords.oneASide(citation(hurlbert, protocol)) : evidenceWords.several({ treated, controls, citation: citation(hurlbert, protocol) })];
 }

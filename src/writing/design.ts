@@ -6,24 +6,27 @@ import { parseFormula } from '../formula/parse.ts';
 import { plainWords } from '../formula/plainWords.ts';
 import type { Protocol, Tank } from '../protocol/types.ts';
 import { allDifferences } from '../protocol/derived.ts';
-import { formatValue } from '../quantities/format.ts';
-import { designWords, equalWords } from '../words/en/methods.ts';
-import { plannedDate, quantityName, tankName, tanksName } from './facts.ts';
+import { saysNone } from '../words/none.ts';
+import { inPlaces, isLong, momentWords, placeName, plannedDate, quantityName, tanksName, valueWords, withMark, wordsOf } from './facts.ts';
+import { readTimes } from './sampling.ts';
 import { figure, numberFigure, type RunPieces } from './figures.ts';
 
-const degrees = (value: number, positive: string, negative: string): string => `${Number(Math.abs(value).toFixed(4))}° ${value < 0 ? negative : positive}`;
+const degrees = (value: number, protocol: Protocol): string => withMark(String(Number(Math.abs(value).toFixed(4))), protocol);
 
 export function describePlace(protocol: Protocol): RunPieces | null {
   const { name, latitude, longitude, elevation } = protocol.place;
   if (!name) return null;
+  const { design: designWords } = wordsOf(protocol);
   return designWords.place({
-    name: name.value, latitude: latitude ? degrees(latitude.value, 'N', 'S') : '', longitude: longitude ? degrees(longitude.value, 'E', 'W') : '',
-    elevation: elevation ? formatValue(elevation.value) : '',
+    name: name.value, latitude: latitude ? designWords.latitude(degrees(latitude.value, protocol), latitude.value < 0) : '',
+    longitude: longitude ? designWords.longitude(degrees(longitude.value, protocol), longitude.value < 0) : '', elevation: elevation ? valueWords(elevation.value, protocol) : '',
   });
 }
 
 export function describeDesign(note: Note, protocol: Protocol): RunPieces[] {
   const { tanks } = protocol;
+  const { design: designWords } = wordsOf(protocol);
+  const tankName = (tank: Tank): string => placeName(tank.id, protocol);
   const sentences: RunPieces[] = [];
   if (protocol.question) sentences.push(designWords.question(protocol.question.value));
   if (protocol.hypothesis) sentences.push(designWords.hypothesis(protocol.hypothesis.value));
@@ -48,13 +51,14 @@ function describeSizes(tanks: readonly Tank[], protocol: Protocol, context: Form
     if (!first) return [];
     const name = tanksName(alike.map((tank) => tank.id), protocol);
     const several = alike.length > 1;
+    const { design: designWords } = wordsOf(protocol);
     const volume = numberFigure(`volume(${first.id})`, context)?.run ?? null;
     if (first.size) {
       const { length, width, height } = first.size;
       const sides = length.unit.symbol === width.unit.symbol && width.unit.symbol === height.unit.symbol
-        ? `${[length, width, height].map((side) => formatValue(side, { withUnit: false })).join(' × ')} ${length.unit.print}`
-        : [length, width, height].map((side) => formatValue(side)).join(' × ');
-      return [designWords.size({ tanks: name, measured: sides, volume, depth: first.waterDepth ? formatValue(first.waterDepth) : '', several, each: several && alike.length < tanks.length })];
+        ? `${[length, width, height].map((side) => valueWords(side, protocol, { withUnit: false })).join(' × ')} ${wordsOf(protocol).names.units(length.unit.print)}`
+        : [length, width, height].map((side) => valueWords(side, protocol)).join(' × ');
+      return [designWords.size({ tanks: name, measured: sides, volume, depth: first.waterDepth ? valueWords(first.waterDepth, protocol) : '', several, each: several && alike.length < tanks.length })];
     }
     return volume ? [designWords.volumeOnly({ tanks: name, volume, each: several && alike.length < tanks.length })] : [];
   });
@@ -65,16 +69,17 @@ const sizes = new Set(['size', 'water depth', 'volume']);
 
 function describeAlike(protocol: Protocol): RunPieces[] {
   const { tanks } = protocol;
+  const { design: designWords, names } = wordsOf(protocol);
   const declared = new Set(protocol.differs.map((each) => each.value));
   const differences = allDifferences(protocol);
   const sides = (key: string): RunPieces => {
     const byText = new Map<string, string[]>();
     for (const tank of tanks) {
-      const text = tank.written.get(key)?.value ?? 'not stated';
+      const text = tank.written.get(key)?.value ?? designWords.notStated;
       byText.set(text, [...(byText.get(text) ?? []), tank.id]);
     }
-    const shown = (text: string): string => (key === 'running since' ? plannedDate(text) : text);
-    return designWords.difference({ key, sides: [...byText].map(([text, ids]) => ({ text: shown(text), tanks: tanksName(ids, protocol) })) });
+    const shown = (text: string): string => (key === 'running since' ? plannedDate(text, protocol) : text);
+    return designWords.difference({ key: names.tankKey(key), sides: [...byText].map(([text, ids]) => ({ text: shown(text), tanks: inPlaces(ids, protocol) })) });
   };
   const meant = differences.filter((each) => declared.has(each.key));
   const other = differences.filter((each) => !declared.has(each.key) && !sizes.has(each.key));
@@ -84,13 +89,13 @@ function describeAlike(protocol: Protocol): RunPieces[] {
   if (other.length > 0) sentences.push(designWords.alsoDiffered(other.map((each) => sides(each.key))));
   const different = new Set(differences.map((each) => each.key));
   const same = compared.filter((key) => !different.has(key) && tanks[0]?.written.has(key)).map((key) => ({ key, text: tanks[0]!.written.get(key)!.value }));
-  const none = same.filter((each) => /^(?:none|no|-)$/i.test(each.text.trim()));
+  const none = same.filter((each) => each.text.trim() !== '' && saysNone(each.text));
   const some = same.filter((each) => !none.includes(each));
-  if (some.length > 0 && tanks.length > 1) sentences.push(designWords.alike(some));
-  if (none.length > 0) sentences.push(designWords.without({ keys: none.map((each) => each.key), tanks: tanks.length }));
+  if (some.length > 0 && tanks.length > 1) sentences.push(designWords.alike(some.map(({ key, text }) => ({ key: names.tankKey(key), text }))));
+  if (none.length > 0) sentences.push(designWords.without({ keys: none.map((each) => names.tankKey(each.key)), tanks: tanks.length }));
   const since = tanks[0]?.written.get('running since')?.value;
   if (since && !different.has('running since')) {
-    sentences.push(designWords.runningSince({ tanks: tanksName(tanks.map((tank) => tank.id), protocol), date: plannedDate(since), several: tanks.length > 1 }));
+    sentences.push(designWords.runningSince({ tanks: tanksName(tanks.map((tank) => tank.id), protocol), date: plannedDate(since, protocol), several: tanks.length > 1 }));
   }
   return sentences;
 }
@@ -98,22 +103,25 @@ function describeAlike(protocol: Protocol): RunPieces[] {
 export function describeEqualStart(note: Note, protocol: Protocol): RunPieces[] {
   const { equalise } = protocol;
   if (equalise.length === 0) return [];
+  const { equal: equalWords } = wordsOf(protocol);
   const lone = equalise.length === 1;
   const stretch = levelStretch(protocol, note.context);
   const steps = equalise.map((step, index) => {
     const check = note.equalise.find((each) => each.step === index) ?? null;
-    const rest = step.accept ? describeAccept(step.accept.text, check, protocol, note.context, stretch)
-      : step.done ? equalWords.done<never>(plannedDate(step.done.value)) : equalWords.unknown<never>();
+    const rest = step.accept ? describeAccept(step.accept.text, check, protocol, note, stretch)
+      : step.done ? equalWords.done<never>(plannedDate(step.done.value, protocol)) : equalWords.unknown<never>();
     return equalWords.step({ number: lone ? null : index + 1, step: step.step, why: step.why, rest });
   });
   return lone ? steps : [equalWords.opening({ steps: equalise.length }), ...steps];
 }
 
 /** `abs(a.Q - b.Q) <= x` in words with its largest figure; any other condition as it reads. */
-function describeAccept(text: string, check: EqualiseCheck | null, protocol: Protocol, context: FormulaContext, stretch: LevelStretch | null): RunPieces {
+function describeAccept(text: string, check: EqualiseCheck | null, protocol: Protocol, note: Note, stretch: LevelStretch | null): RunPieces {
+  const { context } = note;
+  const { equal: equalWords } = wordsOf(protocol);
   const { expression } = parseFormula(text);
   const window = stretch ? `, ${stretch.formula}` : '';
-  const end = stretch?.end ?? 'the end';
+  const end = endWords(stretch, protocol, note);
   const holds = check?.holds ?? null;
   const checked = check?.checkedAt.length ?? 0;
   const met = holds === false ? figure(`count(${text.trim()}${window})`, context)?.run ?? null : null;
@@ -122,10 +130,19 @@ function describeAccept(text: string, check: EqualiseCheck | null, protocol: Pro
     const inner = expression.left.operands[0];
     if (inner?.kind === 'binary' && inner.operator === '-' && inner.left.kind === 'reference' && inner.right.kind === 'reference'
       && inner.left.parts.length === 2 && inner.left.parts[1] === inner.right.parts[1]) {
-      const limit = figure(cut(expression.right.range), context)?.run ?? cut(expression.right.range);
+      const limit = figure(cut(expression.right.range), context)?.run ?? withMark(cut(expression.right.range), protocol);
       const worst = figure(`max(${cut(expression.left.range)}${window})`, context)?.run ?? null;
       return equalWords.atMost({ quantity: quantityName(inner.left.parts[1]!, protocol), limit, strict: expression.operator === '<', checked, met, worst, holds, end });
     }
   }
   return equalWords.condition({ condition: plainWords(text.trim(), context), checked, met, holds, end });
+}
+
+/** What ends the time in which the tanks have to be level. */
+function endWords(stretch: LevelStretch | null, protocol: Protocol, note: Note): string {
+  const { end } = wordsOf(protocol).equal;
+  if (!stretch) return end.run;
+  if (stretch.until === 'light-off') return end.lightsOff;
+  if (stretch.until === 'first-reading') return end.firstReading;
+  return end.event({ time: momentWords(stretch.until.at, protocol, isLong(protocol, readTimes(note))), what: stretch.until.what });
 }

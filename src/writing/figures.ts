@@ -1,14 +1,18 @@
 // Figures for generated prose: a formula in, a value run out, so that no number can differ from what a claim would get.
-import { computedText, digitsOf, withUnit } from '../claims/computedText.ts';
-import { decimalMarkOf } from '../quantities/decimalMark.ts';
+import { computedText, digitsOf, instantText, withUnit } from '../claims/computedText.ts';
 import { evaluate } from '../formula/evaluate.ts';
 import { machineValue } from '../formula/show.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import type { Evaluation, FormulaNumber, FormulaValue } from '../formula/types.ts';
 import { mappedText } from '../note/mappedText.ts';
+import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import { decimalsFor, roundTo } from '../quantities/format.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
+import type { Protocol } from '../protocol/types.ts';
+import type { Unit } from '../quantities/types.ts';
 import type { Pieces } from '../words/pieces.ts';
+import { writingWords } from '../words/writing.ts';
+import { timeInWords, wordsOf } from './facts.ts';
 import type { Paragraph, Run, ValueRun } from './types.ts';
 
 export type RunPieces = Pieces<Run>;
@@ -21,8 +25,27 @@ export function figure(formula: string, context: FormulaContext): Figure | null 
   const evaluation = evaluate(mappedText(formula), context);
   const { value } = evaluation;
   if (!value || evaluation.problems.some((each) => each.severity === 'error')) return null;
-  const text = computedText(value, evaluation, context);
+  const text = inLanguage(computedText(value, evaluation, context), context);
   return text === '' ? null : { run: { kind: 'value', text, formula, machine: machineValue(value, context) }, value, evaluation };
+}
+
+/** Units with a word in them, in the words of the note's language. */
+function inLanguage(text: string, context: FormulaContext): string {
+  return writingWords(context.protocol?.language).names.units(text);
+}
+
+function amount(digits: string, unit: Unit, context: FormulaContext): string {
+  return inLanguage(withUnit(digits, unit), context);
+}
+
+/** A figure that is a time or a stretch of time, as prose says it: `22:00 on 14 March`. */
+export function timeFigure(formula: string, context: FormulaContext, protocol: Protocol): ValueRun | null {
+  const found = figure(formula, context);
+  if (!found) return null;
+  const { run, value } = found;
+  const said = (instant: number): string => timeInWords(instantText(instant, context), protocol);
+  if (value.type === 'instant' || value.type === 'event') return { ...run, text: said(value.instant) };
+  return value.type === 'window' ? { ...run, text: wordsOf(protocol).names.span(said(value.from), said(value.to)) } : run;
 }
 
 export interface NumberFigure extends Figure { readonly value: FormulaNumber }
@@ -35,7 +58,7 @@ export function numberFigure(formula: string, context: FormulaContext): NumberFi
 /** The 95 % half-width of a figure as text with its unit; null where no accuracy was stated. */
 export function halfWidthText(found: NumberFigure, context: FormulaContext): string | null {
   const half = expandedUncertainty(found.value);
-  return half === null ? null : withUnit(digitsOf(half, decimalsFor(half, half), decimalMarkOf(context.protocol?.language ?? 'en')), found.value.unit);
+  return half === null ? null : amount(digitsOf(half, decimalsFor(half, half), decimalMarkOf(context.protocol?.language ?? 'en')), found.value.unit, context);
 }
 
 /** The figure shown with `± half-width` where one is known: `0.24 ± 0.02 mg/L`. */
@@ -46,7 +69,7 @@ export function withHalfWidth(found: NumberFigure, context: FormulaContext): Val
   const shown = /\d(?:[.,](\d+))?/.exec(found.run.text.replace(/^.*?(?=\d+(?:[.,]\d+)?\s*\D*$)/, ''))?.[1]?.length ?? 0;
   const blurred = roundTo(half, shown) >= roundTo(Math.abs(found.value.value), shown) && half < Math.abs(found.value.value);
   const decimals = Math.max(blurred ? shown + 1 : shown, half < 0.5 * 10 ** -shown ? Math.max(0, -Math.floor(Math.log10(half))) : 0);
-  return { ...found.run, text: withUnit(`${digitsOf(found.value.value, decimals, mark)} ± ${digitsOf(half, decimals, mark)}`, found.value.unit) };
+  return { ...found.run, text: amount(`${digitsOf(found.value.value, decimals, mark)} ± ${digitsOf(half, decimals, mark)}`, found.value.unit, context) };
 }
 
 /** Rows of pieces as one paragraph: neighbouring texts joined, spaces made single. */

@@ -25,7 +25,7 @@ export function writeMethods(note: Note): Paragraph[] {
     ['events', describeEvents(note, protocol)],
     ['instruments', [...describeInstruments(note, protocol), ...describeSideBySide(note, protocol)]],
     ['readings', [...describeDeviations(note, protocol), ...describeCare(note, protocol)]],
-    ['computing', describeComputing(note, formulas, plusMinus)],
+    ['computing', describeComputing(note, protocol, formulas, plusMinus)],
     ['stop rules', describeStopRules(note, protocol)],
     ['evidence', describeEvidence(protocol)],
   ];

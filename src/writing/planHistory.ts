@@ -3,8 +3,7 @@ import type { Protocol } from '../protocol/types.ts';
 import type { Note } from '../experiment/types.ts';
 import { planDeviations, repeatFacts, sealedTime } from '../protocol/planSeal.ts';
 import { formatClock } from '../time/text.ts';
-import { planWords } from '../words/en/methodsPlan.ts';
-import { dateOf } from './facts.ts';
+import { dateOf, wordsOf } from './facts.ts';
 import type { RunPieces } from './figures.ts';
 import { readTimes } from './sampling.ts';
 
@@ -15,8 +14,9 @@ export function describePlanHistory(note: Note, protocol: Protocol): RunPieces[]
 
 function describeSeal(note: Note, protocol: Protocol): string[] {
   if (!protocol.sealed) return [];
+  const { names, plan: planWords } = wordsOf(protocol);
   const at = sealedTime(protocol);
-  const time = at === null ? '' : `${dateOf(at, protocol)} at ${formatClock(at, protocol.zone)}`;
+  const time = at === null ? '' : names.dateAndClock(dateOf(at, protocol), formatClock(at, protocol.zone));
   const deviations = planDeviations(protocol);
   if (deviations) return [planWords.changed({ time, parts: deviations.parts })];
   if (at === null) return [];
@@ -27,6 +27,7 @@ function describeSeal(note: Note, protocol: Protocol): string[] {
 function describeRepeat(protocol: Protocol): string[] {
   const repeat = repeatFacts(protocol);
   if (!repeat) return [];
+  const { plan: planWords } = wordsOf(protocol);
   const head = planWords.repeats({ name: repeat.name, digest: repeat.digest?.slice(0, 12) ?? '' });
   if (repeat.changed === null) return [planWords.repeatsPlain(head)];
   return [repeat.changed.length === 0 ? planWords.repeatsAlike(head) : planWords.repeatsOther(head, repeat.changed)];
@@ -35,6 +36,7 @@ function describeRepeat(protocol: Protocol): string[] {
 /** How the order of reading changed from time to time. */
 export function describeOrder(protocol: Protocol): RunPieces[] {
   if (protocol.tanks.length < 2) return [];
+  const { plan: planWords } = wordsOf(protocol);
   switch (protocol.orderRule?.value) {
     case 'alternate': return [[planWords.alternating()]];
     case 'random': return [[planWords.drawn(protocol.seed?.value ?? '')]];

@@ -5,12 +5,12 @@ import type { FormulaContext } from '../formula/context.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { isCensored, isUsable } from '../dataset/series.ts';
 import type { Series } from '../dataset/types.ts';
-import { formatNumber } from '../quantities/format.ts';
+import { measureByName } from '../quantities/measures.ts';
 import { smallestSplitP } from '../statistics/permutation.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import { formatClock, formatDate } from '../time/text.ts';
-import { resultsWords as words } from '../words/en/results.ts';
-import { isLong, momentWords, placeName, quantityName } from './facts.ts';
+import type { WritingWords } from '../words/writing.ts';
+import { inPlace, isLong, momentWords, numberWords, quantityName, wordsOf } from './facts.ts';
 import { figure, halfWidthText, numberFigure, paragraph, withHalfWidth, type NumberFigure, type RunPieces } from './figures.ts';
 import type { Paragraph, Run } from './types.ts';
 
@@ -19,7 +19,7 @@ export function writeResults(note: Note): Paragraph[] {
   const { protocol } = note;
   if (!protocol) return [];
   const all = [...note.dataset.series.values()];
-  if (!all.some((series) => series.times.some((_, index) => isUsable(series, index, { words: true })))) return [{ topic: 'readings', runs: [{ kind: 'text', text: words.none<Run>().join('') }] }];
+  if (!all.some((series) => series.times.some((_, index) => isUsable(series, index, { words: true })))) return [{ topic: 'readings', runs: [{ kind: 'text', text: wordsOf(protocol).results.none<Run>().join('') }] }];
   const quantities = [...new Set([...protocol.measure.map((each) => each.id), ...all.map((series) => series.quantity)])];
   return quantities.flatMap((quantity) => {
     const series = all.filter((each) => each.quantity === quantity);
@@ -35,7 +35,7 @@ export function writeResults(note: Note): Paragraph[] {
 }
 
 const whereOf = (series: Series, protocol: Protocol): { what: string; where: string } =>
-  ({ what: quantityName(series.quantity, protocol) + (series.instrument === null ? '' : ` by ${series.instrument}`), where: placeName(series.place, protocol) });
+  ({ what: series.instrument === null ? quantityName(series.quantity, protocol) : wordsOf(protocol).results.byInstrument(quantityName(series.quantity, protocol), series.instrument), where: inPlace(series.place, protocol) });
 
 function usable(series: Series): number[] {
   return [...series.times.keys()].filter((index) => isUsable(series, index));
@@ -45,11 +45,12 @@ function describeWords(series: Series, protocol: Protocol): RunPieces[] {
   const scale = protocol.measure.find((each) => each.id === series.quantity)?.scale;
   if (!scale) return [];
   const counts = scale.map((word, place) => ({ word, count: [...series.words].filter((each, index) => each === place && isUsable(series, index, { words: true })).length })).filter((each) => each.count > 0);
-  return counts.length === 0 ? [] : [words.scored({ ...whereOf(series, protocol), counts })];
+  return counts.length === 0 ? [] : [wordsOf(protocol).results.scored({ ...whereOf(series, protocol), counts })];
 }
 
 function describeRange(series: Series, note: Note, protocol: Protocol): RunPieces[] {
   if (protocol.measure.find((each) => each.id === series.quantity)?.scale) return describeWords(series, protocol);
+  const { results: words } = wordsOf(protocol);
   const where = whereOf(series, protocol);
   const least = numberFigure(`min(${series.id})`, note.context);
   const greatest = numberFigure(`max(${series.id})`, note.context);
@@ -74,12 +75,13 @@ function moment(instant: number, note: Note, protocol: Protocol): Run | string {
 
 function describeCourse(series: Series, note: Note, protocol: Protocol): RunPieces[] {
   if (protocol.measure.find((each) => each.id === series.quantity)?.scale) return describeWords(series, protocol);
+  const { results: words } = wordsOf(protocol);
   const where = whereOf(series, protocol);
   const censored = [...series.times.keys()].filter((index) => isCensored(series, index)).length;
   if (censored > 0) return [words.outside({ ...where, count: censored })];
   const indices = usable(series);
   const { context } = note;
-  const bare = quantityName(series.quantity, protocol) === 'pH';
+  const bare = series.unit.kind === 'ph';
   const numberOf = (formula: string): NumberFigure | null => {
     const found = numberFigure(formula, context);
     return found && bare ? { ...found, run: { ...found.run, text: found.run.text.replace(/^pH /, '') } } : found;
@@ -101,7 +103,7 @@ function describeCourse(series: Series, note: Note, protocol: Protocol): RunPiec
     lowestTime: lowestTime ? { ...lowestTime.run, text: momentWords(series.times[lowestIndex]!, protocol, long) } : moment(series.times[lowestIndex]!, note, protocol),
     lowestIs: lowestIndex === indices[0] ? 'first' : lowestIndex === indices.at(-1) ? 'last' : 'between',
   });
-  const clauses = phasesOf(protocol).map((phase) => describeChange(series, phase, context)).filter((clause): clause is RunPieces => clause !== null);
+  const clauses = phasesOf(protocol).map((phase) => describeChange(series, phase, context, words)).filter((clause): clause is RunPieces => clause !== null);
   return clauses.length === 0 ? [course] : [course, words.clauses(clauses)];
 }
 
@@ -126,7 +128,7 @@ const isSmall = (found: NumberFigure): boolean => {
   return half !== null && Math.abs(found.value.value) < half;
 };
 
-function describeChange(series: Series, phase: string, context: FormulaContext): RunPieces | null {
+function describeChange(series: Series, phase: string, context: FormulaContext, words: WritingWords['results']): RunPieces | null {
   const change = directed((name) => `${name}(${series.id}, ${phase})`, context);
   if (!change) return null;
   const { found, rose } = change;
@@ -145,6 +147,7 @@ function describeComparison(inTanks: readonly Series[], note: Note, protocol: Pr
   const plain = inTanks.filter((each) => each.instrument === null);
   const treated = plain.filter((each) => role(each) === 'treatment');
   const controls = plain.filter((each) => role(each) === 'control');
+  const { results: words } = wordsOf(protocol);
   const [first] = treated;
   const [other] = controls;
   if (!first || !other || protocol.measure.find((each) => each.id === first.quantity)?.scale) return [];
@@ -152,7 +155,7 @@ function describeComparison(inTanks: readonly Series[], note: Note, protocol: Pr
   const a = treated.length > 1 ? `treatment.${first.quantity}` : first.id;
   const b = controls.length > 1 ? `control.${first.quantity}` : other.id;
   const sides = {
-    treated: treated.length > 1 ? words.treated : placeName(first.place, protocol), control: controls.length > 1 ? words.controls : placeName(other.place, protocol),
+    treated: treated.length > 1 ? words.treated : inPlace(first.place, protocol), control: controls.length > 1 ? words.controls : inPlace(other.place, protocol),
     means: treated.length > 1 || controls.length > 1,
   };
   const what = quantityName(first.quantity, protocol);
@@ -185,19 +188,21 @@ function describeComparison(inTanks: readonly Series[], note: Note, protocol: Pr
 
 /** How much of the oxygen's difference at a time temperature, pressure and salinity account for. */
 function describeGap([higher, lower]: readonly [string, string], quantity: string, at: string, note: Note, protocol: Protocol): RunPieces[] {
-  if (protocol.measure.find((each) => each.id === quantity)?.what?.value !== 'dissolved oxygen') return [];
+  if (measureByName(protocol.measure.find((each) => each.id === quantity)?.what?.value ?? '')?.name !== 'dissolved oxygen') return [];
   const explained = numberFigure(`gap-explained(${higher}, ${lower}, ${at}..${at})`, note.context);
   const left = numberFigure(`gap-left(${higher}, ${lower}, ${at}..${at})`, note.context);
   if (!explained || !left) return [];
+  const { results: words } = wordsOf(protocol);
   return [isNothing(explained) ? words.gapNothing({ left: left.run }) : words.gapParts({ explained: explained.run, left: left.run })];
 }
 
 /** With replicate tanks the exact p of each dark phase, and the smallest that the design can reach. */
 function describeEvidence(quantity: string, treated: number, controls: number, note: Note, protocol: Protocol): RunPieces[] {
   if (treated < 2 || controls < 2) return [];
+  const { results: words } = wordsOf(protocol);
   return protocol.phases.filter((phase) => /^dark(?:-\d+)?$/.test(phase.id)).flatMap((phase) => {
     const p = numberFigure(`permutation-p(${quantity}, ${phase.id})`, note.context);
-    return p ? [words.permutation({ phase: words.phase(phase.id), p: p.run, treated, controls, smallest: formatNumber(smallestSplitP(treated, controls), 3) })] : [];
+    return p ? [words.permutation({ phase: words.phase(phase.id), p: p.run, treated, controls, smallest: numberWords(smallestSplitP(treated, controls), 3, protocol) })] : [];
   });
 }
 

@@ -3,30 +3,30 @@ import type { Note } from '../experiment/types.ts';
 import type { Protocol, Schedule } from '../protocol/types.ts';
 import { flag } from '../dataset/types.ts';
 import { minute, type Instant } from '../time/instant.ts';
-import { formatClock, formatDuration } from '../time/text.ts';
-import { deviationWords, lightWords, samplingWords } from '../words/en/methods.ts';
-import { dateOf, isLong, momentWords, sameDate, seriesName, tankName } from './facts.ts';
-import { figure, type RunPieces } from './figures.ts';
+import { formatClock } from '../time/text.ts';
+import { datedMoment, durationWords, isLong, momentWords, placeName, sameDate, seriesName, wordsOf } from './facts.ts';
+import { figure, timeFigure, type RunPieces } from './figures.ts';
 
 export function describeLight(note: Note, protocol: Protocol): RunPieces[] {
   const { schedule } = protocol;
   if (!schedule) return [];
+  const { light: lightWords, names } = wordsOf(protocol);
   const sentences: RunPieces[] = [];
   const { lightOff, lightOn } = schedule;
-  const clocks = (instants: readonly Instant[]): string[] => [...new Set(instants.map((each) => formatClock(each, protocol.zone)))];
+  const clocks = (instants: readonly Instant[]): string[] => [...new Set(instants.map((each) => names.moment(formatClock(each, protocol.zone), null)))];
   const [off] = lightOff;
   const nights = protocol.phases.filter((phase) => phase.typed === null && /^dark(?:-\d+)?$/.test(phase.id));
   if (off === undefined) sentences.push(lightWords.none());
   else if (lightOff.length === 1) {
     const on = lightOn.filter((each) => each > off && (schedule.end === null || each <= schedule.end));
-    const offRun = figure('light-off', note.context)?.run ?? momentWords(off, protocol, false);
-    const onRun = on.length === 0 ? null : on.length === 1 && lightOn.length === 1 ? figure('light-on', note.context)?.run ?? momentWords(on[0]!, protocol, false) : momentWords(on[0]!, protocol, false);
+    const offRun = timeFigure('light-off', note.context, protocol) ?? momentWords(off, protocol, false);
+    const onRun = on.length === 0 ? null : on.length === 1 && lightOn.length === 1 ? timeFigure('light-on', note.context, protocol) ?? momentWords(on[0]!, protocol, false) : momentWords(on[0]!, protocol, false);
     sentences.push(lightWords.oneNight({ off: offRun, on: onRun }));
     const [dark] = nights;
     const length = dark ? figure(`duration(${dark.id})`, note.context)?.run : undefined;
     if (dark && length) {
       const endsAtSunrise = protocol.sun.some((each) => each.sunrise === dark.window.to) && !lightOn.includes(dark.window.to);
-      const sunrise = endsAtSunrise ? figure('sunrise', note.context)?.run ?? momentWords(dark.window.to, protocol, false) : null;
+      const sunrise = endsAtSunrise ? timeFigure('sunrise', note.context, protocol) ?? momentWords(dark.window.to, protocol, false) : null;
       if (dark.window.to === schedule.end && !endsAtSunrise && !lightOn.includes(dark.window.to)) sentences.push(lightWords.darkCovered({ length }));
       else sentences.push(sunrise ? lightWords.darkUntilSunrise({ sunrise, length }) : lightWords.darkLength({ length }));
     }
@@ -50,34 +50,36 @@ export function describeSampling(note: Note, protocol: Protocol): RunPieces[] {
   const { schedule } = protocol;
   const taken = readTimes(note);
   const sentences: RunPieces[] = [];
-  const date = (instant: Instant): string => `${formatClock(instant, protocol.zone)} on ${dateOf(instant, protocol)}`;
+  const { names, sampling: samplingWords } = wordsOf(protocol);
+  const date = (instant: Instant): string => datedMoment(instant, protocol);
+  const clock = (instant: Instant): string => momentWords(instant, protocol, false);
   const long = isLong(protocol, taken);
   const [first] = taken;
   const last = taken.at(-1);
   if (schedule && schedule.slots.length > 0) {
     const ends = { from: schedule.slots[0]!, to: schedule.end ?? schedule.slots.at(-1)! };
-    const every = schedule.sampling.map((each) => (each.from <= ends.from && each.to >= ends.to ? samplingWords.every(formatDuration(each.every))
-      : samplingWords.everyBetween(formatDuration(each.every), momentWords(each.from, protocol, long), momentWords(each.to, protocol, long))));
+    const every = schedule.sampling.map((each) => (each.from <= ends.from && each.to >= ends.to ? samplingWords.every(durationWords(each.every, protocol))
+      : samplingWords.everyBetween(durationWords(each.every, protocol), momentWords(each.from, protocol, long), momentWords(each.to, protocol, long))));
     const from = schedule.slots[0]!;
     const to = schedule.slots.at(-1)!;
-    sentences.push(samplingWords.planned({ every: every.length > 0 ? every : ['at set times'], from: date(from),
-      to: to === from ? null : sameDate(from, to, protocol) ? formatClock(to, protocol.zone) : date(to), slots: schedule.slots.length }));
+    sentences.push(samplingWords.planned({ every, from: date(from),
+      to: to === from ? null : sameDate(from, to, protocol) ? clock(to) : date(to), slots: schedule.slots.length }));
     const planned = new Set(schedule.slots);
     const kept = taken.filter((time) => planned.has(time));
     if (first === undefined || last === undefined) sentences.push(samplingWords.none());
     else if (kept.length === schedule.slots.length) sentences.push(samplingWords.allTaken({ slots: kept.length }));
     else if (kept.length > 0) sentences.push(samplingWords.someTaken({ taken: kept.length, slots: schedule.slots.length, first: momentWords(kept[0]!, protocol, long), last: momentWords(kept.at(-1)!, protocol, long) }));
   } else if (first !== undefined && last !== undefined) {
-    sentences.push(samplingWords.unplanned({ times: taken.length, first: date(first), last: sameDate(first, last, protocol) ? formatClock(last, protocol.zone) : date(last) }));
+    sentences.push(samplingWords.unplanned({ times: taken.length, first: date(first), last: sameDate(first, last, protocol) ? clock(last) : date(last) }));
   } else sentences.push(samplingWords.none());
   if (protocol.order.length > 1) {
-    sentences.push(samplingWords.order({ tanks: protocol.order.map((each) => { const tank = protocol.tanks.find((one) => one.id === each.value); return tank ? tankName(tank) : each.value; }), seed: protocol.seed?.value ?? null }));
+    sentences.push(samplingWords.order({ tanks: protocol.order.map((each) => placeName(each.value, protocol)), seed: protocol.seed?.value ?? null }));
   }
-  if (protocol.pairWithin > 0) sentences.push(samplingWords.paired(formatDuration(protocol.pairWithin)));
+  if (protocol.pairWithin > 0) sentences.push(samplingWords.paired(durationWords(protocol.pairWithin, protocol)));
   const typed = protocol.phases.filter((phase) => phase.typed !== null);
   if (typed.length > 0) {
     sentences.push(samplingWords.phases(typed.map((phase) => samplingWords.phase({
-      id: phase.id, window: figure(phase.id, note.context)?.run ?? `${momentWords(phase.window.from, protocol, long)} to ${momentWords(phase.window.to, protocol, long)}`,
+      id: phase.id, window: timeFigure(phase.id, note.context, protocol) ?? names.span(momentWords(phase.window.from, protocol, long), momentWords(phase.window.to, protocol, long)),
     }))));
   }
   for (const table of note.tables) {
@@ -99,12 +101,13 @@ export function describeDeviations(note: Note, protocol: Protocol): RunPieces[] 
   if (!schedule || schedule.slots.length === 0 || first === undefined || last === undefined) return [];
   const long = isLong(protocol, taken);
   const say = (instant: Instant): string => momentWords(instant, protocol, long);
+  const { deviations: deviationWords } = wordsOf(protocol);
   const sentences: RunPieces[] = [];
   const slots = schedule.slots;
   const { shifted, extra } = matchTimes(schedule, taken);
   const used = new Set([...taken, ...shifted.map((each) => each.slot)]);
   const start = slots[0]!;
-  if (first > start) sentences.push(deviationWords.lateStart({ first: say(first), planned: say(start), by: formatDuration(Math.round((first - start) / minute) * minute || first - start) }));
+  if (first > start) sentences.push(deviationWords.lateStart({ first: say(first), planned: say(start), by: durationWords(Math.round((first - start) / minute) * minute || first - start, protocol) }));
   const missed = slots.filter((slot) => slot > first && slot < last && !used.has(slot));
   if (missed.length > mostNamed) sentences.push(deviationWords.missedMany({ count: missed.length, first: say(missed[0]!), last: say(missed.at(-1)!) }));
   else if (missed.length > 0) sentences.push(deviationWords.missedTimes(missed.map(say)));

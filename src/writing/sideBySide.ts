@@ -3,15 +3,14 @@ import { compareSideBySide } from '../analysis/sideBySide.ts';
 import type { Note } from '../experiment/types.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { differenceUnit, perHour } from '../quantities/units.ts';
-import { formatValue } from '../quantities/format.ts';
 import type { Unit } from '../quantities/types.ts';
 import { numberValue } from '../quantities/value.ts';
-import { sideBySideWords } from '../words/en/sideBySide.ts';
-import { isLong, momentWords, quantityName } from './facts.ts';
+import { isLong, momentWords, quantityName, valueWords, wordsOf } from './facts.ts';
 import type { RunPieces } from './figures.ts';
 
 export function describeSideBySide(note: Note, protocol: Protocol): RunPieces[] {
   const { dataset } = note;
+  const { sideBySide: sideBySideWords } = wordsOf(protocol);
   const seen = new Set<string>();
   const long = isLong(protocol, dataset.times);
   return [...dataset.series.values()].flatMap((series): RunPieces[] => {
@@ -23,7 +22,7 @@ export function describeSideBySide(note: Note, protocol: Protocol): RunPieces[] 
     const unit = differenceUnit(found.unit);
     const entry = protocol.measure.find((each) => each.id === key);
     const plain = protocol.measure.find((each) => each.id === series.quantity);
-    const signed = (value: number, of: Unit): string => `${value < 0 ? '−' : '+'}${formatValue(numberValue(Number(Math.abs(value).toPrecision(2)), of))}`;
+    const signed = (value: number, of: Unit): string => `${value < 0 ? '−' : '+'}${valueWords(numberValue(Number(Math.abs(value).toPrecision(2)), of), protocol)}`;
     return [sideBySideWords.compared({
       what: quantityName(series.quantity, protocol), instrument: entry?.with?.value ?? series.instrument, other: plain?.with?.value ?? series.quantity, count: found.count,
       start: signed(found.start.offset, unit), startTime: momentWords(found.start.time, protocol, long),

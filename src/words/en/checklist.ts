@@ -1,4 +1,6 @@
 // The words of the reporting checklist: what each item asks for, and what to do where it is missing.
+import { checklistFinds } from './checklistFinds.ts';
+import { sentencesOf } from './grammar.ts';
 
 export interface ChecklistWords { readonly item: string; readonly missing: string; readonly partly?: string; readonly notApplicable?: string }
 
@@ -47,6 +49,18 @@ export const checklistStates = { covered: 'covered', partly: 'partly', missing: 
 export const checklistCaption = (counts: { covered: number; partly: number; missing: number; none: number }): string =>
   `Reporting checklist: ${counts.covered} items covered, ${counts.partly} partly, ${counts.missing} missing, ${counts.none} that do not apply. Numbered items after ARRIVE 2.0; the others after the recommendations on reporting aquatic husbandry.`;
 
-export const accessSentence = 'The page carries the note, every reading and the plan, to be saved and recomputed.';
-export const authorsText = 'in the text: ';
-export const planText = 'in the plan: ';
+/** The checklist's words as the other tables of generated prose are kept: a language has all of them. */
+export const checklistWriting = {
+  items: checklistWords as Readonly<Record<ChecklistId, ChecklistWords>>,
+  states: checklistStates as Readonly<Record<keyof typeof checklistStates, string>>,
+  caption: checklistCaption,
+  heads: ['Item', 'State', 'By which sentence, or what is missing'] as readonly string[],
+  access: 'The page carries the note, every reading and the plan, to be saved and recomputed.',
+  /** A sentence of the author's own prose. */
+  inText: (sentence: string): string => `in the text: ${sentence}`,
+  /** What the plan states under a key of the tanks. */
+  inPlan: (args: { key: string; texts: readonly string[] }): string => `in the plan: ${args.key}: ${args.texts.join('; ')}.`,
+  sealed: (date: string): string => `The plan was sealed: ${date}.`,
+  find: checklistFinds,
+  sentences: sentencesOf,
+};

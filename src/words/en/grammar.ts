@@ -74,3 +74,8 @@ const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 
 export function dateWords(date: { readonly year: number; readonly month: number; readonly day: number }, year = true): string {
   return `${date.day} ${months[date.month - 1]}${year ? ` ${date.year}` : ''}`;
 }
+
+/** Text cut into its sentences. */
+export function sentencesOf(text: string): string[] {
+  return text.replace(/\s+/g, ' ').trim().split(/(?<=[^\s.][.!?][”"')]?)\s+(?=[\p{Lu}“"(])/u).filter((each) => each !== '');
+}

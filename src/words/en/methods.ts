@@ -38,9 +38,9 @@ export const designWords = {
 
   volumeOnly: <V>(args: { tanks: Slot<V>; volume: Slot<V>; each: boolean }): Pieces<V> => capitalPieces(say`${args.tanks === 'all tanks' ? 'each tank' : args.tanks} ${args.each ? 'each ' : ''}held ${args.volume} of water.`),
 
-  /** One key and what each tank has there. */
+  /** One key and what each tank has there; `tanks` is "in the clear tank". */
   difference: <V>(args: { key: string; sides: readonly { readonly text: string; readonly tanks: string }[] }): Pieces<V> =>
-    say`${args.key} (${args.sides.map((side) => `${phrase(side.text)} in ${side.tanks}`).join('; ')})`,
+    say`${args.key} (${args.sides.map((side) => `${phrase(side.text)} ${side.tanks}`).join('; ')})`,
   differed: <V>(items: readonly Slot<V>[]): Pieces<V> => say`By design the tanks differed in ${listed(items)}.`,
   alsoDiffered: <V>(items: readonly Slot<V>[]): Pieces<V> => say`They also differed in ${listed(items)}, which the plan does not name as intended.`,
   nothingDiffers: <V>(): Pieces<V> => ['The plan names no difference between the tanks.'],
@@ -48,10 +48,18 @@ export const designWords = {
     say`They were alike in ${listedText(items.map(({ key, text }) => `${key} (${phrase(text)})`))}.`,
   without: <V>(args: { keys: readonly string[]; tanks: number }): Pieces<V> =>
     say`${args.tanks === 1 ? 'The tank held no' : args.tanks === 2 ? 'Neither tank held any' : 'None of the tanks held any'} ${listedText(args.keys, 'or')}.`,
+  notStated: 'not stated',
+  latitude: (degrees: string, south: boolean): string => `${degrees}° ${south ? 'S' : 'N'}`,
+  longitude: (degrees: string, west: boolean): string => `${degrees}° ${west ? 'W' : 'E'}`,
   runningSince: <V>(args: { tanks: string; date: string; several: boolean }): Pieces<V> => capitalPieces(say`${args.tanks} had been running since ${args.date}.`),
 };
 
 export const equalWords = {
+  /** What ends the time in which the tanks have to be level, as it stands after "up to". */
+  end: {
+    lightsOff: 'lights-off', firstReading: 'the first reading', run: 'the end',
+    event: (args: { time: string; what: string }): string => `${args.time} (${args.what})`,
+  },
   opening: <V>(args: { steps: number }): Pieces<V> => say`To let the tanks start alike, the plan set ${counted(args.steps, 'step')}.`,
   /** `number` is null where there is only one step; `rest` says what it asked for and what came of it. */
   step: <V>(args: { number: number | null; step: string; why: string | null; rest: Slot<V> }): Pieces<V> => {

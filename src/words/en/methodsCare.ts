@@ -8,6 +8,8 @@ export const careWords = {
   one: (args: { what: string; time: string; recorded: string | null; remark: string | null }): string =>
     `${args.what} at ${args.time}${args.recorded === null ? '' : `, recorded as ${args.recorded}`}${reason(args.remark)}`,
   missing: <V>(items: readonly Slot<V>[]): Pieces<V> => headed(items, 'reading is missing', 'readings are missing'),
+  /** Where some items stand for many readings, so that their number cannot head them. */
+  missingSome: <V>(items: readonly string[]): Pieces<V> => [`Readings are missing: ${items.join('; ')}.`],
   missingMany: (args: { what: string; count: number; of: number }): string => `${args.what} at ${numberWord(args.count)} of ${args.of} times`,
   leftOut: <V>(items: readonly Slot<V>[]): Pieces<V> =>
     headed(items, 'reading stays in the table but was left out of every calculation', 'readings stay in the table but were left out of every calculation'),
@@ -15,6 +17,9 @@ export const careWords = {
   corrected: <V>(items: readonly Slot<V>[]): Pieces<V> => headed(items, 'reading was corrected', 'readings were corrected'),
   correction: (args: { what: string; time: string; states: readonly string[]; remark: string | null }): string =>
     `${args.what} at ${args.time}, ${args.states.length > 1 ? `from ${args.states.join(' to ')}` : args.states.join('')}${reason(args.remark)}`,
+  below: (amount: string): string => `below ${amount}`,
+  above: (amount: string): string => `above ${amount}`,
+  word: (word: string): string => `“${word}”`,
   withdrawn: 'withdrawn',
   foundLate: 'not taken',
   outside: <V>(items: readonly Slot<V>[]): Pieces<V> => headed(items, 'reading lay outside the range of its instrument', 'readings lay outside the range of their instruments'),
@@ -36,18 +41,19 @@ export const eventWords = {
 };
 
 export const instrumentWords = {
+  /** `where` is "in both tanks and the room", or empty. */
   measured: <V>(args: { what: string; where: string; unit: string; instrument: string | null; details: readonly string[]; read: boolean }): Pieces<V> => {
     const unit = args.unit === '' ? '' : ` in ${args.unit}`;
     const by = args.instrument === null ? '' : ` with ${withArticle(args.instrument)}`;
     const details = args.details.length === 0 ? '' : ` (${args.details.join(', ')})`;
-    return capitalPieces(say`${args.what} was ${args.read ? '' : 'to be '}measured${unit}${by}${details}${args.where === '' ? '' : ` in ${args.where}`}.`);
+    return capitalPieces(say`${args.what} was ${args.read ? '' : 'to be '}measured${unit}${by}${details}${args.where === '' ? '' : ` ${args.where}`}.`);
   },
   accuracy: (half: string): string => `accuracy ±${half}`,
   noAccuracy: (): string => 'accuracy not stated',
   resolution: (step: string): string => `resolution ${step}`,
   calibrated: (when: string): string => (/^\d/.test(when) ? `calibrated on ${when}` : `calibrated ${phrase(when)}`),
   scored: <V>(args: { what: string; where: string; scale: readonly string[]; read: boolean }): Pieces<V> =>
-    capitalPieces(say`${args.what} was ${args.read ? '' : 'to be '}scored by eye${args.where === '' ? '' : ` in ${args.where}`} as ${listedText(args.scale, 'or')}.`),
+    capitalPieces(say`${args.what} was ${args.read ? '' : 'to be '}scored by eye${args.where === '' ? '' : ` ${args.where}`} as ${listedText(args.scale, 'or')}.`),
   stationPressure: <V>(): Pieces<V> => ['The air pressure is that of the station, not reduced to sea level.'],
   seaPressure: <V>(args: { elevation: string }): Pieces<V> =>
     say`The air pressure was read as reduced to sea level${args.elevation === '' ? '' : ` and brought to the station's elevation of ${args.elevation}`} before use.`,
@@ -82,6 +88,8 @@ export const functionWords: Readonly<Record<string, string>> = {
 export const computingWords = {
   definition: (args: { name: string; definition: string }): string => `In the formulas, “${args.name}” stands for: ${args.definition.charAt(0).toLowerCase()}${args.definition.slice(1)}`,
   opening: <V>(): Pieces<V> => ['Every computed figure carries its formula.'],
+  /** Author and year of a source: `Benson and Krause 1984`. */
+  cited: (source: string): string => source,
   /** `name` as a formula writes it; `definition` a sentence of the catalogue. */
   defined: <V>(args: { definition: string; citation: Slot<V> | null }): Pieces<V> => {
     const text = sentence(args.definition);

@@ -2,20 +2,25 @@
 import { join, say, type Pieces, type Slot } from '../pieces.ts';
 import { capitalPieces, counted, listedText, numberWord } from './grammar.ts';
 
-/** The two sides of a comparison; `means` where one of them is the mean of several tanks. */
+/** The two sides of a comparison, "in the floating-mat tank"; `means` where one of them is the mean of several tanks. */
 export interface Sides { readonly treated: string; readonly control: string; readonly means: boolean }
 
+const bothSides = (sides: Sides): string => `${sides.treated} and ${sides.control.replace(/^in /, '')}`;
+
 export const resultsWords = {
-  /** `where` is "the floating-mat tank". */
+  /** `where` is "in the floating-mat tank". */
   course: <V>(args: { what: string; where: string; first: Slot<V>; firstTime: Slot<V>; lowest: Slot<V>; lowestTime: Slot<V>; last: Slot<V>; lastTime: Slot<V>; lowestIs: 'first' | 'last' | 'between' }): Pieces<V> => {
-    const start: Pieces<V> = say`${args.what} in ${args.where} started at ${args.first} (${args.firstTime})`;
+    const start: Pieces<V> = say`${args.what} ${args.where} started at ${args.first} (${args.firstTime})`;
     if (args.lowestIs === 'first') return capitalPieces(say`${start}, its lowest value, and ended at ${args.last} (${args.lastTime}).`);
     if (args.lowestIs === 'last') return capitalPieces(say`${start} and was lowest at the last reading, ${args.last} (${args.lastTime}).`);
     return capitalPieces(say`${start}, was lowest, at ${args.lowest}, at ${args.lowestTime} and ended at ${args.last} (${args.lastTime}).`);
   },
-  steady: <V>(args: { what: string; where: string; value: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} in ${args.where} stayed at ${args.value} throughout.`),
-  single: <V>(args: { what: string; where: string; value: Slot<V>; time: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} in ${args.where} was read once, at ${args.time}: ${args.value}.`),
-  between: <V>(args: { what: string; where: string; least: Slot<V>; greatest: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} in ${args.where} lay between ${args.least} and ${args.greatest}.`),
+  steady: <V>(args: { what: string; where: string; value: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} ${args.where} stayed at ${args.value} throughout.`),
+  single: <V>(args: { what: string; where: string; value: Slot<V>; time: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} ${args.where} was read once, at ${args.time}: ${args.value}.`),
+  between: <V>(args: { what: string; where: string; least: Slot<V>; greatest: Slot<V> }): Pieces<V> => capitalPieces(say`${args.what} ${args.where} lay between ${args.least} and ${args.greatest}.`),
+
+  /** A quantity read with an instrument of its own. */
+  byInstrument: (what: string, instrument: string): string => `${what} by ${instrument}`,
 
   /** One phase. `percent` and `rate` may be absent. */
   changed: <V>(args: { phase: string; rose: boolean; size: Slot<V>; percent: Slot<V> | null; rate: Slot<V> | null }): Pieces<V> =>
@@ -35,24 +40,24 @@ export const resultsWords = {
 
   /** `sides` says whether one tank a side or means of several are compared. */
   apart: <V>(args: Sides & { above: boolean; size: Slot<V>; time: Slot<V>; what: string; half: string | null }): Pieces<V> =>
-    capitalPieces(say`at ${args.time}, the last time that ${args.means ? 'all' : 'both'} were read, ${args.what} in ${args.treated} was ${args.means ? 'on average ' : ''}${args.size} ${args.above ? 'higher' : 'lower'} than in ${args.control}${args.half === null ? '' : `, which is below the ±${args.half} that the instruments can resolve`}.`),
+    capitalPieces(say`at ${args.time}, the last time that ${args.means ? 'all' : 'both'} were read, ${args.what} ${args.treated} was ${args.means ? 'on average ' : ''}${args.size} ${args.above ? 'higher' : 'lower'} than ${args.control}${args.half === null ? '' : `, which is below the ±${args.half} that the instruments can resolve`}.`),
   equal: <V>(args: Sides & { time: Slot<V>; what: string }): Pieces<V> =>
-    capitalPieces(say`at ${args.time}, the last time that ${args.means ? 'all' : 'both'} were read, ${args.what} was${args.means ? ' on average' : ''} the same in ${args.treated} and ${args.control}.`),
+    capitalPieces(say`at ${args.time}, the last time that ${args.means ? 'all' : 'both'} were read, ${args.what} was${args.means ? ' on average' : ''} the same ${bothSides(args)}.`),
   changeApart: <V>(args: Sides & { phase: string; what: string; more: boolean; size: Slot<V>; half: string | null; falls: boolean }): Pieces<V> =>
-    capitalPieces(say`${args.phase} ${args.what} in ${args.treated} ${args.falls ? 'fell' : 'rose'} ${args.means ? 'on average ' : ''}${args.size} ${args.more ? 'more' : 'less'} than in ${args.control}${args.half === null ? '' : `, a difference below the ±${args.half} that the instruments can resolve`}.`),
+    capitalPieces(say`${args.phase} ${args.what} ${args.treated} ${args.falls ? 'fell' : 'rose'} ${args.means ? 'on average ' : ''}${args.size} ${args.more ? 'more' : 'less'} than ${args.control}${args.half === null ? '' : `, a difference below the ±${args.half} that the instruments can resolve`}.`),
   changeEqual: <V>(args: Sides & { phase: string; what: string }): Pieces<V> =>
-    capitalPieces(say`${args.phase} ${args.what} changed by the same amount in ${args.treated} and ${args.control}.`),
+    capitalPieces(say`${args.phase} ${args.what} changed by the same amount ${bothSides(args)}.`),
   gapParts: <V>(args: { explained: Slot<V>; left: Slot<V> }): Pieces<V> =>
     say`Of that difference, temperature, pressure and salinity explain ${args.explained}; ${args.left} is left.`,
   gapNothing: <V>(args: { left: Slot<V> }): Pieces<V> => say`Temperature, pressure and salinity explain nothing of that difference: ${args.left} is left.`,
   permutation: <V>(args: { phase: string; p: Slot<V>; treated: number; controls: number; smallest: string }): Pieces<V> =>
     capitalPieces(say`${args.phase}, with each tank counted once, the exact permutation p is ${args.p}; with ${args.treated} against ${args.controls} tanks no p below ${args.smallest} can be reached.`),
-  treated: 'the treatment tanks',
-  controls: 'the control tanks',
+  treated: 'in the treatment tanks',
+  controls: 'in the control tanks',
 
   scored: <V>(args: { what: string; where: string; counts: readonly { readonly word: string; readonly count: number }[] }): Pieces<V> =>
-    capitalPieces(say`${args.what} in ${args.where} was scored ${listedText(args.counts.map(({ word, count }) => `“${word}” ${count === 1 ? 'once' : count === 2 ? 'twice' : `${numberWord(count)} times`}`))}.`),
+    capitalPieces(say`${args.what} ${args.where} was scored ${listedText(args.counts.map(({ word, count }) => `“${word}” ${count === 1 ? 'once' : count === 2 ? 'twice' : `${numberWord(count)} times`}`))}.`),
   outside: <V>(args: { what: string; where: string; count: number }): Pieces<V> =>
-    capitalPieces(say`${args.what} in ${args.where} lay outside the range of the instrument at ${counted(args.count, 'reading')}, so no lowest value or change is given.`),
+    capitalPieces(say`${args.what} ${args.where} lay outside the range of the instrument at ${counted(args.count, 'reading')}, so no lowest value or change is given.`),
   none: <V>(): Pieces<V> => ['No readings are logged yet.'],
 };

@@ -1,51 +1,79 @@
 // A line above the blocks that matter while working: the plan's problems and the claims, and how far the readings are.
+// The same lines stand there whether the text is whole or not, so that nothing moves; what one says is made when it is seen.
 import * as vscode from 'vscode';
 import type { Note } from '../experiment/types.ts';
 import type { Block } from '../note/syntax.ts';
 import { formatClock } from '../time/text.ts';
+import type { CalmNotes } from './calm.ts';
 import { claimCounts, problemCounts, slotCounts } from './counts.ts';
 import type { NoteStore } from './noteStore.ts';
 import { noteSelector } from './selector.ts';
 import { claimsSentence, problemsSentence } from './sentences.ts';
+import type { Severities } from './severities.ts';
 
-export function registerCodeLenses(notes: NoteStore): vscode.Disposable {
+/** What a line says; null while the text cannot be read so far. */
+type Say = () => string | null;
+
+class NoteLens extends vscode.CodeLens {
+  readonly key: string;
+  readonly say: Say;
+
+  constructor(range: vscode.Range, key: string, say: Say) {
+    super(range);
+    this.key = key;
+    this.say = say;
+  }
+}
+
+export function registerCodeLenses(notes: NoteStore, calm: CalmNotes, severities: Severities): vscode.Disposable {
   const changed = new vscode.EventEmitter<void>();
+  const lastSaid = new Map<string, string>();
   return vscode.Disposable.from(
     changed,
-    notes.onDidRead(() => changed.fire()),
+    calm.onDidShow(() => changed.fire()),
+    vscode.workspace.onDidChangeConfiguration((event) => { if (event.affectsConfiguration('evenwater.codeLens')) changed.fire(); }),
+    notes.onDidClose(({ uri }) => { for (const key of lastSaid.keys()) if (key.startsWith(`${uri.toString()} `)) lastSaid.delete(key); }),
     vscode.languages.registerCodeLensProvider(noteSelector, {
       onDidChangeCodeLenses: changed.event,
       provideCodeLenses: async (document, token) => {
         if (!vscode.workspace.getConfiguration('evenwater', document.uri).get<boolean>('codeLens', true)) return [];
-        const note = await notes.noteAtRest(document, token);
-        return note ? note.syntax.blocks.flatMap((block, index) => lensesOf(document, note, block, index)) : [];
+        // Until then the editor keeps the lines that it has, where they are.
+        const note = await calm.noteInCalm(document, token);
+        return note ? note.syntax.blocks.flatMap((block, index) => lensesOf(document, note, block, index, severities)) : [];
+      },
+      resolveCodeLens: (lens: vscode.CodeLens) => {
+        if (!(lens instanceof NoteLens)) return lens;
+        const title = lens.say() ?? lastSaid.get(lens.key) ?? '–';
+        lastSaid.set(lens.key, title);
+        lens.command = { title, command: 'evenwater.check' };
+        return lens;
       },
     }),
   );
 }
 
-function lensesOf(document: vscode.TextDocument, note: Note, block: Block, index: number): vscode.CodeLens[] {
-  const titles = block.word === 'protocol' ? planTitles(note, block) : block.word === 'readings' ? readingsTitles(note, index) : [];
-  const line = document.lineAt(block.startLine).range;
-  return titles.map((title) => new vscode.CodeLens(line, { title, command: 'evenwater.check' }));
+/** Two lines above the plan, one above a table: always as many, whatever is wrong inside. */
+function lensesOf(document: vscode.TextDocument, note: Note, block: Block, index: number, severities: Severities): NoteLens[] {
+  const says: readonly Say[] = block.word === 'protocol'
+    ? [() => vscode.l10n.t('Plan: {0}', problemsSentence(problemCounts(severities.problemsOf(document, note), block.range))), () => claimsText(note)]
+    : block.word === 'readings' ? [() => readingsText(note, index)] : [];
+  const same = note.syntax.blocks.slice(0, index).filter((each) => each.word === block.word).length;
+  const { range } = document.lineAt(block.startLine);
+  return says.map((say, place) => new NoteLens(range, `${document.uri.toString()} ${block.word} ${same} ${place}`, say));
 }
 
-function planTitles(note: Note, block: Block): string[] {
-  if (!note.protocol) return [];
-  return [
-    vscode.l10n.t('Plan: {0}', problemsSentence(problemCounts(note, block.range))),
-    capital(claimsSentence(claimCounts(note))),
-  ];
+function claimsText(note: Note): string | null {
+  return note.protocol ? capital(claimsSentence(claimCounts(note))) : null;
 }
 
-function readingsTitles(note: Note, index: number): string[] {
+function readingsText(note: Note, index: number): string | null {
   const table = note.tables.find((each) => each.block === index);
-  if (!table || !note.protocol) return [];
+  if (!table || !note.protocol) return null;
   const isLast = table === note.tables.at(-1);
   const slots = isLast ? slotCounts(note.protocol, note.tables) : null;
-  if (!slots) return [table.rows.length === 1 ? vscode.l10n.t('1 row') : vscode.l10n.t('{0} rows', table.rows.length)];
+  if (!slots) return table.rows.length === 1 ? vscode.l10n.t('1 row') : vscode.l10n.t('{0} rows', table.rows.length);
   const read = vscode.l10n.t('{0} of {1} slots read', slots.read, slots.planned);
-  return [slots.next === null ? read : vscode.l10n.t('{0} · next {1}', read, formatClock(slots.next, note.protocol.zone))];
+  return slots.next === null ? read : vscode.l10n.t('{0} · next {1}', read, formatClock(slots.next, note.protocol.zone));
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -2,7 +2,7 @@
 import type { Note } from '../experiment/types.ts';
 import type { Protocol, Sampling } from '../protocol/types.ts';
 import type { ReadingsTable } from '../readings/types.ts';
-import type { SourceRange } from '../problems/problem.ts';
+import type { Problem, SourceRange } from '../problems/problem.ts';
 import type { Instant } from '../time/instant.ts';
 
 export interface ClaimCounts {
@@ -28,10 +28,10 @@ export function claimCounts(note: Note): ClaimCounts {
 
 export interface ProblemCounts { readonly errors: number; readonly warnings: number }
 
-/** Errors and warnings of the note, or of a part of it. */
-export function problemCounts(note: Note, within?: SourceRange): ProblemCounts {
+/** Errors and warnings among these problems, or of those in a part of the note. */
+export function problemCounts(problems: readonly Problem[], within?: SourceRange): ProblemCounts {
   const count = { errors: 0, warnings: 0 };
-  for (const problem of note.problems) {
+  for (const problem of problems) {
     if (within && (problem.range.start < within.start || problem.range.end > within.end)) continue;
     if (problem.severity === 'error') count.errors += 1;
     if (problem.severity === 'warning') count.warnings += 1;

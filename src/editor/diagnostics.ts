@@ -1,7 +1,10 @@
-// The problems of open notes in the editor: exact places, stable codes, related places; gone when the note is closed.
+// The problems of open notes in the editor: exact places, stable codes that lead to their explanation, related places;
+// calm while somebody types, gone when the note is closed, renamed, deleted or no note any more.
 import * as vscode from 'vscode';
 import type { Problem, Severity } from '../problems/problem.ts';
+import type { ProblemCode } from '../problems/codes.ts';
 import { problemSentence } from '../words/words.ts';
+import type { CalmNotes } from './calm.ts';
 import { relatedSentence } from './relatedPlaces.ts';
 import type { NoteStore } from './noteStore.ts';
 import { toRange } from './places.ts';
@@ -15,16 +18,19 @@ const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
   hint: vscode.DiagnosticSeverity.Hint,
 };
 
-export function registerDiagnostics(notes: NoteStore): vscode.Disposable {
+/** What stands there has no effect, or says once more what is said already: shown faded. */
+const withoutEffect: ReadonlySet<ProblemCode> = new Set<ProblemCode>([
+  'unknown-key', 'duplicate-key', 'option-unknown', 'data-file-key-unknown', 'accepted-code-unknown', 'volume-typed-twice',
+]);
+
+export function registerDiagnostics(notes: NoteStore, calm: CalmNotes): vscode.Disposable {
   const collection = vscode.languages.createDiagnosticCollection(diagnosticSource);
-  const show = (document: vscode.TextDocument) => {
-    const note = notes.noteOf(document);
-    if (note) collection.set(document.uri, note.problems.map((problem) => toDiagnostic(document, problem)));
-    else collection.delete(document.uri);
-  };
   return vscode.Disposable.from(
     collection,
-    notes.onDidRead(show),
+    calm.onDidShow(({ document, problems }) => {
+      if (problems) collection.set(document.uri, problems.map((problem) => toDiagnostic(document, problem)));
+      else collection.delete(document.uri);
+    }),
     notes.onDidClose((document) => collection.delete(document.uri)),
   );
 }
@@ -32,13 +38,24 @@ export function registerDiagnostics(notes: NoteStore): vscode.Disposable {
 export function toDiagnostic(document: vscode.TextDocument, problem: Problem): vscode.Diagnostic {
   const diagnostic = new vscode.Diagnostic(toRange(document, problem.range), problemSentence(problem), severities[problem.severity]);
   diagnostic.source = diagnosticSource;
-  diagnostic.code = problem.code;
+  diagnostic.code = { value: problem.code, target: explanationOf(problem.code) };
   diagnostic.relatedInformation = problem.related.map((place) => new vscode.DiagnosticRelatedInformation(
     new vscode.Location(document.uri, toRange(document, place.range)), relatedSentence(place)));
+  if (withoutEffect.has(problem.code)) diagnostic.tags = [vscode.DiagnosticTag.Unnecessary];
   return diagnostic;
+}
+
+/** The reference's words on a code: a page of the extension itself, so that the link needs no network. */
+function explanationOf(code: ProblemCode): vscode.Uri {
+  return vscode.Uri.from({ scheme: 'command', path: 'evenwater.explainProblem', query: encodeURIComponent(JSON.stringify([code])) });
 }
 
 /** True when the editor's diagnostic shows this problem. */
 export function shows(document: vscode.TextDocument, diagnostic: vscode.Diagnostic, problem: Problem): boolean {
-  return diagnostic.source === diagnosticSource && diagnostic.code === problem.code && diagnostic.range.isEqual(toRange(document, problem.range));
+  return diagnostic.source === diagnosticSource && codeOf(diagnostic) === problem.code && diagnostic.range.isEqual(toRange(document, problem.range));
+}
+
+/** The code of one of our diagnostics. */
+export function codeOf(diagnostic: vscode.Diagnostic): string {
+  return String(typeof diagnostic.code === 'object' ? diagnostic.code.value : diagnostic.code);
 }

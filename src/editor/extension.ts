@@ -1,7 +1,9 @@
 // The extension, from top to bottom: what is made once, what is registered, what the Markdown preview gets.
 import * as vscode from 'vscode';
+import { CalmNotes } from './calm.ts';
 import { registerCodeLenses } from './codeLenses.ts';
 import { registerCheck } from './commands/check.ts';
+import { registerExplainProblem } from './commands/explainProblem.ts';
 import { fillInOnSave, registerFillIn } from './commands/fillIn.ts';
 import { registerInsertReadings } from './commands/insertReadings.ts';
 import { registerNewExperiment } from './commands/newExperiment.ts';
@@ -25,6 +27,7 @@ import { registerQuickFixes } from './quickFixes.ts';
 import { registerReferences } from './references.ts';
 import { registerRename } from './rename.ts';
 import { registerSelections } from './selections.ts';
+import { Severities } from './severities.ts';
 import { registerSemanticTokens } from './semanticTokens.ts';
 import { registerSignatures } from './signatures.ts';
 import { registerStatus } from './status.ts';
@@ -35,14 +38,16 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
   const log = vscode.window.createOutputChannel('Evenwater', { log: true });
   const files = new DataFiles(log);
   const notes = new NoteStore(files, log);
+  const severities = new Severities(log);
+  const calm = new CalmNotes(notes, severities);
 
   context.subscriptions.push(
-    log, files, notes,
-    registerDiagnostics(notes),
+    log, files, notes, severities, calm,
+    registerDiagnostics(notes, calm),
     registerQuickFixes(notes),
-    registerCodeLenses(notes),
+    registerCodeLenses(notes, calm, severities),
     registerHovers(notes),
-    registerInlayValues(notes),
+    registerInlayValues(notes, calm),
     registerOutline(notes),
     registerCompletion(notes),
     registerSignatures(notes),
@@ -55,8 +60,9 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerSemanticTokens(notes),
     registerWorkspaceNotes(log),
     vscode.commands.registerCommand('evenwater.showLog', () => log.show()),
-    registerStatus(notes),
-    registerCheck(notes),
+    registerStatus(notes, severities),
+    registerCheck(notes, severities),
+    registerExplainProblem(context.extensionUri, log),
     registerPublish(notes, log),
     registerRecheck(log),
     registerNewExperiment(),

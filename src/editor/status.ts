@@ -3,8 +3,9 @@ import * as vscode from 'vscode';
 import { claimCounts, problemCounts } from './counts.ts';
 import type { NoteStore } from './noteStore.ts';
 import { claimsSentence, problemsSentence } from './sentences.ts';
+import type { Severities } from './severities.ts';
 
-export function registerStatus(notes: NoteStore): vscode.Disposable {
+export function registerStatus(notes: NoteStore, severities: Severities): vscode.Disposable {
   let item: vscode.LanguageStatusItem | null = null;
   let wasNote: boolean | null = null;
   const update = () => {
@@ -18,7 +19,7 @@ export function registerStatus(notes: NoteStore): vscode.Disposable {
       item = null;
       return;
     }
-    const problems = problemCounts(note);
+    const problems = problemCounts(severities.problemsOf(document, note));
     item ??= vscode.languages.createLanguageStatusItem('evenwater.note', { language: 'markdown' });
     item.name = 'Evenwater';
     item.text = claimsSentence(claimCounts(note));
@@ -31,6 +32,7 @@ export function registerStatus(notes: NoteStore): vscode.Disposable {
   update();
   return vscode.Disposable.from(
     notes.onDidRead((document) => { if (isActive(document)) update(); }),
+    severities.onDidChange(update),
     vscode.window.onDidChangeActiveTextEditor(update),
     new vscode.Disposable(() => item?.dispose()),
   );

@@ -1,5 +1,6 @@
 // Hover on a reading or on a column's head: the value in words, what it was before, the step since the reading above, the instrument.
 import * as vscode from 'vscode';
+import { signed } from '../../assist/lineEnds.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { MeasuredQuantity } from '../../protocol/types.ts';
 import { decimalsFor, formatNumber, formatValue } from '../../quantities/format.ts';
@@ -76,8 +77,6 @@ function stepText(cell: Cell, before: Cell, elapsed: number, column: ReadingColu
   const rate = change / (elapsed / hour);
   return vscode.l10n.t('{0} {1} since the reading above, {2} per hour', signed(change, decimals), unit, signed(rate, decimalsFor(rate, null)));
 }
-
-const signed = (value: number, decimals: number) => `${value > 0 ? '+' : ''}${formatNumber(value, decimals)}`;
 
 function measureOf(note: Note, column: ReadingColumn): MeasuredQuantity | undefined {
   return note.protocol?.measure.find((quantity) => quantity.id === column.quantity);

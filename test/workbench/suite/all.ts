@@ -1,6 +1,7 @@
 // Every test of the editor, in one list: the Node host and the web host run the same.
 import './activation.test.ts';
 import './problems.test.ts';
+import './calm.test.ts';
 import './help.test.ts';
 import './language.test.ts';
 import './commands.test.ts';

@@ -1,7 +1,7 @@
 // Help while reading: hover, the lines above blocks, values inside sentences, the outline.
 import * as vscode from 'vscode';
 import { deepEqual, equal, match, ok } from '../assert.ts';
-import { find, hoverText, lenses, open, replace, revert, until } from './support.ts';
+import { find, hints, hoverText, lenses, open, replace, revert, until } from './support.ts';
 
 suite('help', () => {
   let note: vscode.TextDocument;
@@ -55,14 +55,24 @@ suite('help', () => {
     await until('the changed CodeLens', async () => (await lenses(note)).some((lens) => lens.title === '2 claims match, 1 does not, 1 to fill in'));
   });
 
-  test('an unfilled claim shows its value inside the sentence', async () => {
-    const hints = await until('the inlay value', async () => {
-      const all = await vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', note.uri, new vscode.Range(0, 0, note.lineCount, 0));
-      return all.length > 0 && all;
-    });
-    equal(hints.length, 1);
-    match(String(hints[0]!.label), /7\.66 mg\/L/);
-    ok(hints[0]!.position.isEqual(find(note, '{? = last', '?').end), 'the value does not follow its question mark');
+  test('an unfilled claim shows its value at the end of its line', async () => {
+    const [hint, ...others] = await until('the value', async () => { const all = await hints(note); return all.length > 0 && all; });
+    equal(others.length, 0);
+    equal(String(hint!.label), '= 7.66 mg/L');
+    ok(hint!.position.isEqual(find(note, 'The last reading under the mat was {? = last(mat.DO)}.').end), 'the value does not stand at the end of the line');
+  });
+
+  test('steps stand beside readings for whoever asks for them', async () => {
+    const settings = vscode.workspace.getConfiguration('evenwater', note.uri);
+    await settings.update('stepsBesideReadings', true, vscode.ConfigurationTarget.Workspace);
+    try {
+      const all = await until('the steps', async () => { const found = await hints(note); return found.length > 5 && found; });
+      const row = all.find((hint) => hint.position.line === find(note, '22:30    8.02').start.line);
+      equal(String(row?.label).replaceAll('\u00a0', ' '), 'Δ -0.24   0.0  -0.03   0.0');
+    } finally {
+      await settings.update('stepsBesideReadings', undefined, vscode.ConfigurationTarget.Workspace);
+    }
+    await until('the steps to go', async () => (await hints(note)).length === 1);
   });
 
   test('the outline lists blocks, tanks, columns and results', async () => {

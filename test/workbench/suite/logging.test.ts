@@ -1,7 +1,7 @@
 // A night of logging with the clock handed in; corrections, events, imports, seals and the formatter; each row is on disk.
 import * as vscode from 'vscode';
 import { equal, match, ok } from '../assert.ts';
-import { fixture, until } from './support.ts';
+import { codeOf, fixture, until } from './support.ts';
 
 interface Written { readonly state: string; readonly text?: string; readonly message?: string; readonly kept?: boolean; readonly already?: boolean }
 
@@ -92,7 +92,7 @@ suite('logging', () => {
     const at = note.positionAt(note.getText().indexOf('8.30 '));
     edit.replace(address(), new vscode.Range(at, at.translate(0, 4)), '8.35');
     ok(await vscode.workspace.applyEdit(edit));
-    const problem = await until('the broken seal', () => vscode.languages.getDiagnostics(address()).find((each) => each.code === 'seal-broken'));
+    const problem = await until('the broken seal', () => vscode.languages.getDiagnostics(address()).find((each) => codeOf(each) === 'seal-broken'));
     match(problem.message, /mat\.DO/);
     await vscode.commands.executeCommand('workbench.action.files.revert');
   });

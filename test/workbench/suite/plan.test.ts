@@ -1,7 +1,7 @@
 // The plan's commands: a table of every planned reading, the seal, and a repeat in a new note.
 import * as vscode from 'vscode';
 import { deepEqual, equal, match, ok } from '../assert.ts';
-import { open, ours, revert, until } from './support.ts';
+import { codeOf, open, ours, revert, until } from './support.ts';
 
 suite('plan', () => {
   let note: vscode.TextDocument;
@@ -35,7 +35,7 @@ suite('plan', () => {
     const repeat = await until('the repeat', () => vscode.workspace.textDocuments.find((each) => each.uri.toString() === uri.toString() && each.getText() !== ''));
     equal(repeat.languageId, 'markdown');
     match(repeat.getText(), /repeats: night\.tank\.md sha256:[0-9a-f]{64}/);
-    await until('its problems', () => ours(repeat).some((each) => each.code === 'nothing-read-yet'));
+    await until('its problems', () => ours(repeat).some((each) => codeOf(each) === 'nothing-read-yet'));
     deepEqual(ours(repeat).filter((each) => each.severity === vscode.DiagnosticSeverity.Error).map((each) => each.message), []);
     equal(await vscode.commands.executeCommand('evenwater.sealPlan', repeat.uri), true);
     ok(/sealed: \S+ sha256:/.test(repeat.getText()));

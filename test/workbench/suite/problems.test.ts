@@ -1,7 +1,7 @@
 // Problems while writing: a claim that stops matching is seen at its place, and its fix mends it.
 import * as vscode from 'vscode';
 import { deepEqual, equal, match, ok } from '../assert.ts';
-import { find, fixes, open, ours, replace, revert, until, withCode } from './support.ts';
+import { codeOf, find, fixes, open, ours, replace, revert, until, withCode } from './support.ts';
 
 suite('problems', () => {
   let note: vscode.TextDocument;
@@ -16,13 +16,13 @@ suite('problems', () => {
 
   test('an edited reading makes its claims stop matching; the fix mends the text', async () => {
     await replace(note, '22:30    8.02', '22:30    7.92');
-    const mismatch = await until('the mismatch', () => ours(note).find((each) => each.code === 'claim-mismatch' && note.getText(each.range).includes('0.24')));
+    const mismatch = await until('the mismatch', () => ours(note).find((each) => codeOf(each) === 'claim-mismatch' && note.getText(each.range).includes('0.24')));
     equal(mismatch.severity, vscode.DiagnosticSeverity.Error);
     const mend = await until('the preferred fix', async () => (await fixes(note, mismatch.range)).find((action) => action.isPreferred && action.title.includes('0.34')));
     ok(mend.edit, 'the fix has no edit');
     await vscode.workspace.applyEdit(mend.edit);
     match(note.getText(), /\{0\.34 mg\/L = fall\(mat\.DO, light-off\.\.22:30\)\}/);
-    await until('the mismatch to go', () => !ours(note).some((each) => each.code === 'claim-mismatch' && note.getText(each.range).includes('0.34')));
+    await until('the mismatch to go', () => !ours(note).some((each) => codeOf(each) === 'claim-mismatch' && note.getText(each.range).includes('0.34')));
   });
 
   test('a condition that is no longer true is an error', async () => {

@@ -25,7 +25,10 @@ export async function until<T>(what: string, ask: () => T | null | undefined | f
 export const ours = (document: vscode.TextDocument): vscode.Diagnostic[] => (
   vscode.languages.getDiagnostics(document.uri).filter((each) => each.source === 'evenwater'));
 
-export const withCode = (document: vscode.TextDocument, code: string): vscode.Diagnostic | undefined => ours(document).find((each) => each.code === code);
+/** A problem's code; the editor keeps it together with the link to its explanation. */
+export const codeOf = (problem: vscode.Diagnostic): string => String(typeof problem.code === 'object' ? problem.code.value : problem.code);
+
+export const withCode = (document: vscode.TextDocument, code: string): vscode.Diagnostic | undefined => ours(document).find((each) => codeOf(each) === code);
 
 /** The range of `text` in the document; of `part` inside it where one is given. */
 export function find(document: vscode.TextDocument, text: string, part = text): vscode.Range {
@@ -61,3 +64,6 @@ export const lenses = async (document: vscode.TextDocument): Promise<{ line: num
 
 export const fixes = async (document: vscode.TextDocument, range: vscode.Range): Promise<vscode.CodeAction[]> => (
   vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', document.uri, range, vscode.CodeActionKind.QuickFix.value));
+
+export const hints = async (document: vscode.TextDocument): Promise<vscode.InlayHint[]> => (
+  vscode.commands.executeCommand<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, new vscode.Range(0, 0, document.lineCount, 0)));

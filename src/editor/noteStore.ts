@@ -96,6 +96,13 @@ export class NoteStore implements vscode.Disposable {
     return note;
   }
 
+  /** Reads a note at once after a change that is whole, such as a logged row: nobody is typing whom it could disturb. */
+  readNow(document: vscode.TextDocument): void {
+    if (!isMarkdown(document)) return;
+    clearTimeout(this.#timers.get(document.uri.toString()));
+    this.#readAndTell(document);
+  }
+
   dispose(): void {
     this.#subscriptions.dispose();
     for (const timer of this.#timers.values()) clearTimeout(timer);
@@ -108,15 +115,18 @@ export class NoteStore implements vscode.Disposable {
     if (!isMarkdown(document)) return;
     const key = document.uri.toString();
     clearTimeout(this.#timers.get(key));
-    this.#timers.set(key, setTimeout(() => {
-      this.#timers.delete(key);
-      if (document.isClosed) return;
-      const wasNote = this.#entries.has(key);
-      const isNote = this.noteOf(document) !== null;
-      if (!isNote) this.#entries.delete(key);
-      if (isNote || wasNote) this.#read.fire(document); // Plain Markdown stays quiet: nothing is asked for again.
-      this.#rested.fire(document);
-    }, delay));
+    this.#timers.set(key, setTimeout(() => this.#readAndTell(document), delay));
+  }
+
+  #readAndTell(document: vscode.TextDocument): void {
+    const key = document.uri.toString();
+    this.#timers.delete(key);
+    if (document.isClosed) return;
+    const wasNote = this.#entries.has(key);
+    const isNote = this.noteOf(document) !== null;
+    if (!isNote) this.#entries.delete(key);
+    if (isNote || wasNote) this.#read.fire(document); // Plain Markdown stays quiet: nothing is asked for again.
+    this.#rested.fire(document);
   }
 
   #forget(document: vscode.TextDocument): void {

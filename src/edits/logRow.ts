@@ -162,7 +162,7 @@ function addRow(note: Note, table: ReadingsTable, time: Instant, cells: readonly
 const zoneOf = (note: Note): Zone => note.protocol!.zone;
 
 /** The time from short to long: clock, clock with seconds comes by itself, full date, full date with offset. */
-function timeTexts(note: Note, time: Instant): string[] {
+export function timeTexts(note: Note, time: Instant): string[] {
   const zone = zoneOf(note);
   const clock = formatClock(time, zone);
   const date = formatDate(time, zone);

@@ -38,6 +38,16 @@ export interface RowInput {
   readonly row: readonly string[] | null;
   /** Words that complete the one being typed. */
   readonly completions: readonly string[];
+  /** True when a word is being typed that they complete; false when they are all words of the scale. */
+  readonly wordBegun: boolean;
+}
+
+/**
+ * The part of a typed row that can be judged while the rest of it is still being typed: all but the last value, which may
+ * be half a number. Behind a separator, and once a remark is begun, every value is whole.
+ */
+export function settledPart(text: string): string {
+  return text.includes(';') ? text : text.replace(/\S+$/u, '');
 }
 
 /** Reads the typed text against the plan of the row. Never fails. */
@@ -86,7 +96,7 @@ export function readRowInput(text: string, note: Note, plan: RowPlan): RowInput 
   const begun = open >= 0 ? tokens[open]!.toLowerCase() : '';
   return {
     time, timeTyped, cells, remark, errors, warnings, row: complete ? ordered : null,
-    completions: words.filter((word) => word.toLowerCase().startsWith(begun) && word.toLowerCase() !== begun),
+    completions: words.filter((word) => word.toLowerCase().startsWith(begun) && word.toLowerCase() !== begun), wordBegun: begun !== '',
   };
 }
 

@@ -25,7 +25,7 @@ export function suspicions(values: readonly TypedValue[], note: Note, time: Inst
     if (!range || value === null || (value >= range.low && value <= range.high)) return;
     odd.add(at);
     const perhaps = slippedUnit(value, column.measure, column.unit);
-    const args = { head: column.id, text, unit: column.unit!.symbol, low: short(range.low), high: short(range.high), perhaps: perhaps ?? '' };
+    const args = { head: column.id, text, unit: column.unit!.print, low: short(range.low), high: short(range.high), perhaps: perhaps === null ? '' : parseUnit(perhaps)?.print ?? perhaps };
     found.push({ message: { code: perhaps === null ? 'out-of-range' : 'unit-slip', args }, at: [at] });
   });
   values.forEach((typed, at) => {

@@ -1,74 +1,109 @@
 // The prompt for a row: one line to type in, and below it which value goes where, its change, and what looks wrong.
 import * as vscode from 'vscode';
 import type { RowPlan } from '../../edits/planRow.ts';
-import { readRowInput } from '../../edits/readRowInput.ts';
 import type { Note } from '../../experiment/types.ts';
 import { formatClock } from '../../time/text.ts';
 import { editSentence } from '../../words/edits.ts';
-import { completed, rowView, type RowView, type ValueLine } from './rowView.ts';
+import { entered, opened, pause, paused, readState, typedInto, type PromptState } from './promptModel.ts';
+import { rowView, type RowView, type ValueLine } from './rowView.ts';
+
+/** What the prompt asks for: the row that is to be logged now. */
+export interface Asked { readonly note: Note; readonly plan: RowPlan }
+/** `typed` stands in the prompt when it goes: to be logged, or to be kept for the next time. */
+export interface Answer extends Asked { readonly logs: boolean; readonly typed: string }
 
 interface Item extends vscode.QuickPickItem { readonly word?: string }
 
-/** What was typed when Enter was pressed on a whole row; null when the prompt was left. What looks wrong needs Enter twice. */
-export async function promptForRow(note: Note, plan: RowPlan, begun = ''): Promise<string | null> {
-  const zone = note.protocol!.zone;
+/**
+ * Asks for a row until it is whole and Enter is pressed, or until the prompt is left. What looks wrong needs Enter twice.
+ * @param askAgain the row to be logged at this moment; asked when the first key is typed, so that a prompt left open logs the time of reading
+ */
+export async function promptForRow(asked: Asked, begun: string, askAgain: () => Asked | null): Promise<Answer> {
   const pick = vscode.window.createQuickPick<Item>();
-  pick.title = titleOf(note, plan);
-  pick.placeholder = vscode.l10n.t('{0}; a time in front where it is not the slot\'s, words behind ;', plan.columns.map((column) => column.id).join(' '));
+  let row = asked;
+  let state = opened(begun);
+  let timer: ReturnType<typeof setTimeout> | undefined;
   pick.ignoreFocusOut = true;
   pick.value = begun;
-  let warned: string | null = null;
   const show = () => {
-    const view = rowView(readRowInput(pick.value, note, plan), plan, zone);
-    pick.items = itemsOf(view, warned === pick.value);
-    const word = pick.items.find((item) => item.word !== undefined);
-    pick.activeItems = word && !view.complete ? [word] : pick.items.slice(0, 1);
-    return view;
+    const { input, judged } = readState(state, row.note, row.plan);
+    const view = rowView(input, judged, row.plan, row.note.protocol!.zone);
+    pick.title = titleOf(row, view);
+    pick.placeholder = vscode.l10n.t('{0}; a time in front where it is not the slot\'s, words behind ;', row.plan.columns.map((column) => column.id).join(' '));
+    pick.items = itemsOf(view, state);
+    // A word is picked only once it is begun: a second Enter must not write a word that nobody chose.
+    const word = view.wordBegun && !view.complete ? pick.items.find((item) => item.word !== undefined) : undefined;
+    pick.activeItems = word ? [word] : pick.items.slice(0, 1);
   };
+  const rest = () => { state = paused(state); show(); };
   show();
   return new Promise((resolve) => {
-    pick.onDidChangeValue(() => { warned = null; show(); });
-    pick.onDidAccept(() => {
-      const view = show();
-      const [active] = pick.activeItems;
-      if (!view.complete) {
-        if (active?.word !== undefined) { pick.value = completed(pick.value, active.word); show(); }
-        return;
-      }
-      if (view.warnings.length > 0 && warned !== pick.value) {
-        warned = pick.value;
-        show();
-        return;
-      }
-      const { value } = pick;
-      resolve(value);
-      pick.hide();
+    let logs = false;
+    pick.onDidChangeValue((value) => {
+      clearTimeout(timer);
+      if (value === state.value) return;
+      if (state.value === '') row = askAgain() ?? row;
+      state = typedInto(value);
+      timer = setTimeout(rest, pause);
+      show();
     });
-    pick.onDidHide(() => { resolve(null); pick.dispose(); });
+    pick.onDidAccept(() => {
+      clearTimeout(timer);
+      const after = entered(state, row.note, row.plan, pick.activeItems[0]?.word ?? null);
+      if (after.logs) {
+        logs = true;
+        pick.hide();
+        return;
+      }
+      state = after.state;
+      if (pick.value !== state.value) pick.value = state.value;
+      show();
+    });
+    pick.onDidHide(() => {
+      clearTimeout(timer);
+      resolve({ ...row, logs, typed: state.value });
+      pick.dispose();
+    });
     pick.show();
   });
 }
 
-function titleOf(note: Note, plan: RowPlan): string {
+function titleOf({ note, plan }: Asked, view: RowView): string {
   const zone = note.protocol!.zone;
-  if (plan.slot !== null) return vscode.l10n.t('Log a reading: {0} is due', formatClock(plan.slot, zone));
-  const time = formatClock(plan.time, zone);
-  return plan.next === null ? vscode.l10n.t('Log a reading at {0}', time) : vscode.l10n.t('Log a reading at {0}; the next is due at {1}', time, formatClock(plan.next, zone));
+  if (plan.slot !== null) {
+    const slot = formatClock(plan.slot, zone);
+    return slot === view.clock ? vscode.l10n.t('Log a reading: {0} is due', slot) : vscode.l10n.t('Log a reading at {0}: {1} is due', view.clock, slot);
+  }
+  return plan.next === null ? vscode.l10n.t('Log a reading at {0}', view.clock) : vscode.l10n.t('Log a reading at {0}; the next is due at {1}', view.clock, formatClock(plan.next, zone));
 }
 
-function itemsOf(view: RowView, warned: boolean): Item[] {
-  const first: Item[] = [];
-  if (view.complete && view.warnings.length === 0) first.push({ label: `$(check) ${vscode.l10n.t('Enter logs this row')}`, alwaysShow: true });
-  if (view.complete && view.warnings.length > 0) {
-    first.push({ label: warned ? `$(warning) ${vscode.l10n.t('Enter once more logs it all the same')}` : `$(warning) ${vscode.l10n.t('Something looks wrong')}`, alwaysShow: true });
-  }
+function itemsOf(view: RowView, state: PromptState): Item[] {
+  const errors = [...view.errors, ...state.refusal ? [state.refusal] : []];
   return [
-    ...first,
-    ...view.errors.map((each): Item => ({ label: `$(error) ${editSentence(each)}`, alwaysShow: true })),
+    { label: firstLine(view, errors.length > 0, state.warned === state.value), alwaysShow: true },
+    ...errors.map((each): Item => ({ label: `$(error) ${editSentence(each)}`, alwaysShow: true })),
     ...view.warnings.map((each): Item => ({ label: `$(warning) ${editSentence(each)}`, alwaysShow: true })),
     ...view.completions.map((word): Item => ({ label: `$(symbol-text) ${word}`, word, alwaysShow: true })),
-    ...view.lines.map((line): Item => ({ label: `${icons[line.state]} ${line.head}  ${line.text === '' ? '…' : line.text}${line.text !== '' && line.text !== '-' && line.unit !== '' ? ` ${line.unit}` : ''}`, description: changeSentence(line), alwaysShow: true })),
+    ...view.lines.map((line): Item => ({ label: `${icons[line.state]} ${line.head}  ${valueText(line)}`, description: changeSentence(line), alwaysShow: true })),
   ];
+}
+
+/** What Enter does now. It is the item that a screen reader reads. */
+function firstLine(view: RowView, wrong: boolean, warned: boolean): string {
+  if (wrong) return `$(error) ${vscode.l10n.t('This row cannot be logged yet')}`;
+  if (view.complete && view.warnings.length > 0) return `$(warning) ${warned ? vscode.l10n.t('Enter once more logs it all the same') : vscode.l10n.t('Something looks wrong')}`;
+  if (view.complete) return `$(check) ${vscode.l10n.t('Enter logs this row at {0}', view.clock)}`;
+  const line = view.lines.find((each) => each.state === 'next') ?? view.lines.at(-1);
+  if (!line) return `$(error) ${vscode.l10n.t('This row cannot be logged yet')}`;
+  const what = line.place === '' ? line.head : vscode.l10n.t('{0}, {1}', line.head, line.place);
+  return `$(arrow-right) ${line.unit === '' ? vscode.l10n.t('{0} of {1}: {2}', place(view), view.lines.length, what) : vscode.l10n.t('{0} of {1}: {2}, in {3}', place(view), view.lines.length, what, line.unit)}`;
+}
+
+const place = (view: RowView): number => Math.min(view.filled + 1, view.lines.length);
+
+function valueText(line: ValueLine): string {
+  if (line.text === '') return '…';
+  return line.text === '-' || line.unit === '' ? line.text : `${line.text} ${line.unit}`;
 }
 
 const icons: Readonly<Record<ValueLine['state'], string>> = { open: '$(circle-outline)', next: '$(arrow-right)', good: '$(pass)', odd: '$(warning)', wrong: '$(error)' };

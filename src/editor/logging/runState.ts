@@ -1,35 +1,46 @@
 // A run that was started: when to speak up, and when to be quiet. Works on plain values, with the time handed in.
+import * as z from 'zod/mini';
 import type { RowPlan } from '../../edits/planRow.ts';
-import { minute, type Instant, type Zone } from '../../time/instant.ts';
+import { hour, minute, type Instant, type Zone } from '../../time/instant.ts';
 import { readClock } from '../../time/text.ts';
 import { wallTimeOf } from '../../time/zone.ts';
 
-export interface RunState {
+const runEntry = z.object({
   /** Address of the note. */
-  readonly note: string;
-  readonly started: Instant;
+  note: z.string(),
+  started: z.number(),
   /** Slots for which the keeper was told already. */
-  readonly told: readonly Instant[];
-  /** Not before this time: *later* was chosen. */
-  readonly laterUntil: Instant | null;
-}
+  told: z.catch(z.array(z.number()), []),
+  /** *Later* was chosen for this slot: not again before that time. */
+  later: z.catch(z.nullable(z.object({ slot: z.number(), until: z.number() })), null),
+  /** The window that is about to speak. */
+  claim: z.catch(z.nullable(z.object({ window: z.string(), until: z.number() })), null),
+});
+
+/** A run as every window of the editor sees it. */
+export type RunState = Readonly<z.infer<typeof runEntry>>;
 
 /** How long *later* puts a reminder off. */
 export const later = 5 * minute;
+/** How long a window that is about to speak keeps the others quiet. */
+export const claimTime = minute / 2;
+/** So long after its last planned time a run ends by itself. */
+export const afterEnd = 12 * hour;
 
-/** Reads what a window remembered; null for anything else. */
-export function readRunState(stored: unknown): RunState | null {
-  if (typeof stored !== 'object' || stored === null) return null;
-  const { note, started, told, laterUntil } = stored as Record<string, unknown>;
-  if (typeof note !== 'string' || typeof started !== 'number') return null;
-  return {
-    note, started, told: Array.isArray(told) ? told.filter((each): each is number => typeof each === 'number') : [],
-    laterUntil: typeof laterUntil === 'number' ? laterUntil : null,
-  };
+export const newRun = (note: string, now: Instant): RunState => ({ note, started: now, told: [], later: null, claim: null });
+export const runText = (state: RunState): string => `${JSON.stringify(state)}\n`;
+
+/** Reads what was stored; null for anything else. */
+export function readRunState(text: string): RunState | null {
+  try {
+    return runEntry.safeParse(JSON.parse(text)).data ?? null;
+  } catch {
+    return null;
+  }
 }
 
 export type RunMoment =
-  | { readonly kind: 'due'; readonly slot: Instant; /** How long it is due by now; negative: so long until the very minute. */ readonly since: number }
+  | { readonly kind: 'due'; readonly slot: Instant; /** How long it is due by now. */ readonly since: number }
   | { readonly kind: 'waiting'; readonly next: Instant; readonly left: number }
   | { readonly kind: 'over' };
 
@@ -40,19 +51,30 @@ export function momentOf(plan: RowPlan, now: Instant): RunMoment {
   return next === null ? { kind: 'over' } : { kind: 'waiting', next, left: next - now };
 }
 
-/** Whether the keeper is to be told now. */
-export function shouldTell(state: RunState, moment: RunMoment, now: Instant, quiet: boolean): boolean {
-  if (quiet || moment.kind !== 'due') return false;
-  if (state.laterUntil !== null) return now >= state.laterUntil;
-  return !state.told.includes(moment.slot);
+/** Whether the keeper is to be told of this slot now. */
+export function shouldTell(state: RunState, slot: Instant, now: Instant, quiet: boolean): boolean {
+  if (quiet) return false;
+  if (state.later?.slot === slot) return now >= state.later.until;
+  return !state.told.includes(slot);
+}
+
+/** The run once the keeper was told of a slot. */
+export function toldOf(state: RunState, slot: Instant): RunState {
+  return { ...state, told: [...state.told.filter((each) => each !== slot), slot].slice(-200), later: null, claim: null };
+}
+
+/** A claim of another window counts until it ends; one far in the future comes from a clock that was set back. */
+export function mayClaim(state: RunState, window: string, now: Instant): boolean {
+  const { claim } = state;
+  return claim === null || claim.window === window || claim.until < now || claim.until > now + 10 * claimTime;
 }
 
 /** `23:00-07:00`, also over midnight, in the note's zone. An empty or unreadable setting is never quiet. */
 export function isQuiet(setting: string, now: Instant, zone: Zone): boolean {
   const [from, to] = setting.split(/\s*[-–]\s*/u).map((part) => readClock(part.trim()));
   if (!from || !to) return false;
-  const { hour, minute: minutes } = wallTimeOf(now, zone);
-  const at = hour * 60 + minutes;
+  const { hour: hours, minute: minutes } = wallTimeOf(now, zone);
+  const at = hours * 60 + minutes;
   const [start, end] = [from.hour * 60 + from.minute, to.hour * 60 + to.minute];
   return start <= end ? at >= start && at < end : at >= start || at < end;
 }
@@ -64,22 +86,4 @@ export function countdown(left: number): string {
   const hours = Math.floor(seconds / 3600);
   const minutes = Math.floor(seconds / 60) % 60;
   return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
-}
-
-/** Of several windows on one note one speaks: the one that holds the lease, which ends when it stops renewing it. */
-export interface Lease { readonly window: string; readonly until: Instant }
-export const leaseTime = 30_000;
-
-export function readLease(text: string): Lease | null {
-  try {
-    const { window, until } = JSON.parse(text) as Record<string, unknown>;
-    return typeof window === 'string' && typeof until === 'number' ? { window, until } : null;
-  } catch {
-    return null;
-  }
-}
-
-export function mayTake(lease: Lease | null, window: string, now: Instant): boolean {
-  // A lease far in the future comes from a clock that was set back.
-  return lease === null || lease.window === window || lease.until < now || lease.until > now + 10 * leaseTime;
 }

@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { Message } from '../../edits/edit.ts';
 import { canBeMended, writePending, type PendingRow } from '../../edits/pendingRow.ts';
 import type { SourceRange, TextEdit } from '../../problems/problem.ts';
+import type { Instant } from '../../time/instant.ts';
 import { editSentence } from '../../words/edits.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { addEdits, toRange } from '../places.ts';
@@ -10,8 +11,7 @@ import type { RowJournal } from './journal.ts';
 
 /** `saved`: on disk. `unsaved`: in the editor only. `refused`: nowhere but, where `kept`, in the journal. */
 export type Written =
-  | { readonly state: 'saved'; readonly line: number; readonly text: string; readonly already: boolean }
-  | { readonly state: 'unsaved'; readonly line: number; readonly text: string; readonly already: boolean }
+  | { readonly state: 'saved' | 'unsaved'; readonly time: Instant; readonly line: number; readonly text: string; readonly already: boolean }
   | { readonly state: 'refused'; readonly message: string; readonly kept: boolean };
 
 /** Applies edits as one step to undo. False when the editor did not take them. */
@@ -33,6 +33,18 @@ export async function saveNote(document: vscode.TextDocument): Promise<boolean> 
   }
 }
 
+/** True for a note that the editor cannot write. A file that is merely protected can be: the editor asks when it saves. */
+async function isReadOnly({ uri, isUntitled }: vscode.TextDocument): Promise<boolean> {
+  if (isUntitled) return false;
+  if (vscode.workspace.fs.isWritableFileSystem(uri.scheme) === false) return true;
+  try {
+    const { permissions = 0 } = await vscode.workspace.fs.stat(uri);
+    return (permissions & vscode.FilePermission.Readonly) !== 0;
+  } catch {
+    return false; // A file that is gone is written anew.
+  }
+}
+
 /** Shows the place of what was written, without taking the cursor out of another editor. */
 export function reveal(document: vscode.TextDocument, shows: SourceRange): void {
   const editor = vscode.window.visibleTextEditors.find((each) => each.document === document);
@@ -42,6 +54,7 @@ export function reveal(document: vscode.TextDocument, shows: SourceRange): void 
 /** Journal, edit, save, and only then out of the journal. */
 export async function writeRow(document: vscode.TextDocument, notes: NoteStore, journal: RowJournal, row: PendingRow): Promise<Written> {
   const kept = await journal.add(document.uri, row);
+  if (await isReadOnly(document)) return { state: 'refused', message: vscode.l10n.t('This note is read-only, so nothing was written.'), kept };
   for (let round = 0; round < 3; round += 1) {
     const note = await notes.noteWithFiles(document);
     const result = note ? writePending(note, row) : null;
@@ -54,7 +67,8 @@ export async function writeRow(document: vscode.TextDocument, notes: NoteStore, 
     // An edit made in between moves offsets; the editor refuses such edits, and the row is placed anew.
     if (document.getText() !== note!.text || !await applyToNote(document, result.edits)) continue;
     const line = document.positionAt(result.shows.start).line;
-    const written = { line, text: document.lineAt(line).text, already: result.already ?? false };
+    const written = { time: row.time, line, text: document.lineAt(line).text, already: result.already ?? false };
+    notes.readNow(document);
     reveal(document, result.shows);
     if (!await saveNote(document)) {
       if (document.isUntitled) await journal.remove(document.uri, row);

@@ -78,7 +78,7 @@ suite('edits: the typed row', () => {
   test('what looks wrong: the range, a slipped unit, a jump, two columns swapped, too much oxygen', () => {
     assert.deepEqual(warned('7.83 24.7 8.25 24.5 1.6'), ['out-of-range 4']);
     assert.deepEqual(warned('7.83 76.5 8.25 24.5 1008.6'), ['unit-slip 1']);
-    assert.equal(read('7.83 76.5').warnings[0]!.message.args['perhaps'], 'degF');
+    assert.equal(read('7.83 76.5').warnings[0]!.message.args['perhaps'], '°F');
     assert.deepEqual(warned('4.90 24.7 8.25 24.5 1008.6'), ['jump 0']);
     assert.deepEqual(warned('24.7 7.83 8.25 24.5 1008.6'), ['swapped 0,1']);
     assert.deepEqual(warned('12.9 24.7 8.25 24.5 1008.6'), ['jump 0', 'saturation 0']);

@@ -1,8 +1,8 @@
 // The suites that need a real editor: mocha in the Node host, the same files in the web host, and a look into the preview.
-// `node scripts/test-workbench.mjs [node] [web] [untrusted] [preview] [logging] [keyboard] [sheet]` runs some of them. Without an editor or a browser they are skipped, and counted so.
+// `node scripts/test-workbench.mjs [node] [oldest] [web] [untrusted] [preview] [logging] [keyboard] [sheet]` runs some of them. Without an editor or a browser they are skipped, and counted so.
 import { prepareWorkbench } from './workbench/install.mjs';
 
-const names = ['node', 'web', 'untrusted', 'preview', 'logging', 'keyboard', 'sheet'];
+const names = ['node', 'oldest', 'web', 'untrusted', 'preview', 'logging', 'keyboard', 'sheet'];
 const chosen = process.argv.slice(2).filter((each) => names.includes(each));
 const wanted = chosen.length > 0 ? chosen : names;
 
@@ -23,6 +23,7 @@ const { runPlanSheet } = await import('../test/workbench/planSheet.mjs');
 
 const suites = {
   node: ['editor suite in the Node extension host', runInNodeHost],
+  oldest: ['editor suite in the oldest editor that the manifest promises', (each) => runInNodeHost(each, { oldest: true })],
   web: ['editor suite in the web extension host', runInWebHost],
   untrusted: ['a folder without trust, in the Node extension host', (browser) => runInNodeHost(browser, { trust: false })],
   preview: ['the Markdown preview, in both hosts', runPreview],

@@ -51,7 +51,7 @@ export const remoteUri = (host, file) => `vscode-remote://${host}${file.split('/
  * Starts the server. `trust: false` opens every folder in restricted mode.
  * @returns {Promise<{ origin: string, host: string, pid: number, directory: string, stop: () => Promise<void> }>}
  */
-export async function startServer({ settings = {}, trust = true, port: wantedPort } = {}) {
+export async function startServer({ settings = {}, trust = true, port: wantedPort, oldest = false } = {}) {
   const directory = await fs.mkdtemp(path.join(os.tmpdir(), 'evenwater-workbench-'));
   const user = path.join(directory, 'user');
   await fs.mkdir(path.join(user, 'User'), { recursive: true });
@@ -62,7 +62,7 @@ export async function startServer({ settings = {}, trust = true, port: wantedPor
   const port = wantedPort ?? await freePort();
   const host = `127.0.0.1:${port}`;
   const child = spawn(workbench.node, [
-    workbench.server, '--host', '127.0.0.1', '--port', String(port), '--without-connection-token', '--accept-server-license-terms',
+    oldest ? workbench.oldestServer : workbench.server, '--host', '127.0.0.1', '--port', String(port), '--without-connection-token', '--accept-server-license-terms',
     '--server-data-dir', path.join(directory, 'server'), '--user-data-dir', user, '--extensions-dir', path.join(directory, 'extensions'),
     '--disable-telemetry', '--telemetry-level', 'off', ...(trust ? ['--disable-workspace-trust'] : []),
     '--enable-smoke-test-driver', // without it a built workbench ignores the payload that names our extension

@@ -36,13 +36,13 @@ export async function copyFixtures(from = 'test/workbench/workspace') {
   return { folder, remove: () => fs.rm(parent, { recursive: true, force: true }) };
 }
 
-/** The mocha suite in the Node extension host of the server; without trust, the tests for that. */
-export async function runInNodeHost(browser, { trust = true } = {}) {
+/** The mocha suite in the Node extension host of the server, the current or the oldest; without trust, the tests for that. */
+export async function runInNodeHost(browser, { trust = true, oldest = false } = {}) {
   const notes = await copyFixtures();
-  const server = await startServer({ trust });
+  const server = await startServer({ trust, oldest });
   const page = await newPage(browser);
   try {
-    const ended = await followTests(page, trust ? 'node-host' : 'untrusted');
+    const ended = await followTests(page, oldest ? 'oldest' : trust ? 'node-host' : 'untrusted');
     await page.goto(pageAddress(server, { folder: notes.folder, extension: root, tests: path.join(root, bundles.node) }));
     return await ended();
   } finally {

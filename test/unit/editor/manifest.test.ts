@@ -90,6 +90,11 @@ suite('manifest', () => {
     ok(manifest.keywords.length <= 5);
   });
 
+  test('the oldest editor that is promised is the one that the suites run in', () => {
+    const { devDependencies } = read<Pick<Manifest, 'devDependencies'>>('workbench/package.json');
+    deepEqual(/@4\.(\d+)\.\d+$/.exec(devDependencies['code-server-oldest']!)?.[1], /^\^1\.(\d+)\.0$/.exec(manifest.engines.vscode)?.[1]);
+  });
+
   test('every path is there, or what the build makes', () => {
     for (const { path: file } of grammars) ok(existsSync(file), file);
     for (const file of manifest.contributes['markdown.previewStyles']) ok(existsSync(file), file);

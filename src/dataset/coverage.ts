@@ -18,6 +18,20 @@ export function slotReach(schedule: Schedule, slot: Instant): Duration {
   return gaps.length === 0 ? 0 : Math.min(...gaps) / 2;
 }
 
+/** The planned time nearest to an instant; the earlier of two. */
+export function nearestSlot(schedule: Schedule, time: Instant): Instant | null {
+  const { slots } = schedule;
+  let low = 0;
+  let high = slots.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (slots[middle]! < time) low = middle + 1; else high = middle;
+  }
+  const [before, after] = [slots[low - 1], slots[low]];
+  if (before === undefined || after === undefined) return before ?? after ?? null;
+  return time - before <= after - time ? before : after;
+}
+
 /**
  * Slots of the plan at which a series has no value (a gap, or no row near it), up to the last time that anything was
  * read. A reading belongs to the slot nearest to it. Left-out and doubtful readings were taken, so they are not missed.

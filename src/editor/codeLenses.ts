@@ -4,6 +4,8 @@ import * as vscode from 'vscode';
 import type { Note } from '../experiment/types.ts';
 import type { Block } from '../note/syntax.ts';
 import { formatClock } from '../time/text.ts';
+import { languageOf } from '../words/languages.ts';
+import { slotWords } from '../words/slots.ts';
 import type { CalmNotes } from './calm.ts';
 import { claimCounts, problemCounts, slotCounts } from './counts.ts';
 import type { NoteStore } from './noteStore.ts';
@@ -72,8 +74,13 @@ function readingsText(note: Note, index: number): string | null {
   const isLast = table === note.tables.at(-1);
   const slots = isLast ? slotCounts(note.protocol, note.tables) : null;
   if (!slots) return table.rows.length === 1 ? vscode.l10n.t('1 row') : vscode.l10n.t('{0} rows', table.rows.length);
-  const read = vscode.l10n.t('{0} of {1} slots read', slots.read, slots.planned);
-  return slots.next === null ? read : vscode.l10n.t('{0} · next {1}', read, formatClock(slots.next, note.protocol.zone));
+  const words = slotWords(languageOf(vscode.env.language));
+  const { missed, late, early, next } = slots;
+  return [
+    vscode.l10n.t('{0} of {1} slots read', slots.read, slots.planned), ...(missed > 0 ? [words.missedCount(missed)] : []),
+    ...(late > 0 ? [words.lateCount(late)] : []), ...(early > 0 ? [words.earlyCount(early)] : []),
+    ...(next === null ? [] : [vscode.l10n.t('next {0}', formatClock(next, note.protocol.zone))]),
+  ].join(' · ');
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,7 @@
 // A note in a few figures: how its claims stand, how many problems, how many slots are read. For CodeLens and status.
+import { slotRecord } from '../dataset/slotRecord.ts';
 import type { Note } from '../experiment/types.ts';
-import type { Protocol, Sampling } from '../protocol/types.ts';
+import type { Protocol } from '../protocol/types.ts';
 import type { ReadingsTable } from '../readings/types.ts';
 import type { Problem, SourceRange } from '../problems/problem.ts';
 import type { Instant } from '../time/instant.ts';
@@ -40,28 +41,22 @@ export function problemCounts(problems: readonly Problem[], within?: SourceRange
 }
 
 export interface SlotCounts {
-  /** Slots with a row in one of the tables. */
+  /** Planned times that were read. */
   readonly read: number;
   readonly planned: number;
-  /** The first slot after the last reading; null when the plan is through. */
+  /** Planned times that passed without a reading, rows that came late, and rows that came early. */
+  readonly missed: number;
+  readonly late: number;
+  readonly early: number;
+  /** The first planned time after the last reading; null when the plan is through. */
   readonly next: Instant | null;
-  readonly last: Instant | null;
 }
 
 /** How far the planned reading times are read in these tables; null without a schedule with times. */
 export function slotCounts(protocol: Protocol, tables: readonly ReadingsTable[]): SlotCounts | null {
-  const schedule = protocol.schedule;
-  if (!schedule || schedule.slots.length === 0) return null;
-  const times = tables.flatMap((table) => table.rows.map((row) => row.instant)).filter((instant) => instant !== null).sort((a, b) => a - b);
-  const read = schedule.slots.filter((slot) => isRead(slot, times, schedule.sampling)).length;
-  const last = times.at(-1) ?? null;
-  const next = last === null ? schedule.slots[0]! : schedule.slots.find((slot) => slot > last && !isRead(slot, times, schedule.sampling)) ?? null;
-  return { read, planned: schedule.slots.length, next, last };
-}
-
-/** A slot is read when a row stands nearer to it than half the interval that holds there. */
-function isRead(slot: Instant, times: readonly Instant[], sampling: readonly Sampling[]): boolean {
-  const stretch = sampling.find(({ from, to }) => from <= slot && slot <= to);
-  const reach = (stretch?.every ?? 0) / 2;
-  return times.some((time) => time === slot || Math.abs(time - slot) < reach);
+  const planned = protocol.schedule?.slots.length ?? 0;
+  if (planned === 0) return null;
+  const { read, missed, next, offTime } = slotRecord(tables, protocol);
+  const late = [...offTime.values()].filter((each) => each.offset > 0).length;
+  return { read, planned, missed: missed.length, late, early: offTime.size - late, next };
 }

@@ -29,6 +29,7 @@ import { registerRename } from './rename.ts';
 import { registerSelections } from './selections.ts';
 import { Severities } from './severities.ts';
 import { registerSemanticTokens } from './semanticTokens.ts';
+import { registerSlotHints } from './slotHints.ts';
 import { registerSignatures } from './signatures.ts';
 import { registerStatus } from './status.ts';
 import { registerWorkspaceNotes } from './workspaceNotes.ts';
@@ -48,6 +49,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerCodeLenses(notes, calm, severities),
     registerHovers(notes),
     registerInlayValues(notes, calm),
+    registerSlotHints(calm),
     registerOutline(notes),
     registerCompletion(notes),
     registerSignatures(notes),

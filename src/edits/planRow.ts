@@ -1,15 +1,16 @@
 // What is to be logged now: the slot that is due, the table, and the columns in the planned order.
 import type { Note } from '../experiment/types.ts';
 import { plannedColumns } from './insertReadingsTable.ts';
-import { slotReach } from '../dataset/coverage.ts';
+import { nearestSlot, slotReach } from '../dataset/coverage.ts';
+import { slotGrace, wasRead } from '../dataset/slotRecord.ts';
 import { isUsable } from '../dataset/series.ts';
 import type { Series } from '../dataset/types.ts';
-import type { MeasuredQuantity, Protocol, Schedule } from '../protocol/types.ts';
+import type { MeasuredQuantity, Protocol } from '../protocol/types.ts';
 import type { Unit } from '../quantities/types.ts';
 import { measureFor } from '../readings/heads.ts';
 import type { ReadingColumn, ReadingsTable } from '../readings/types.ts';
 import { hasOrder, tankOrder } from './tankOrder.ts';
-import { minute, type Duration, type Instant } from '../time/instant.ts';
+import { minute, type Instant } from '../time/instant.ts';
 
 export interface PlannedColumn {
   /** Position in the table. */
@@ -76,27 +77,13 @@ export function planRow(note: Note, now: Instant, table: number | null = openTab
   const next = schedule.slots.find((slot) => slot > now && slot !== due && !isTaken(slot)) ?? null;
   const missed = schedule.slots.filter((slot) => slot < now && slot !== due && !isTaken(slot));
   const state = due !== null ? 'due' : now < schedule.slots[0]! ? 'before' : next !== null ? 'waiting' : 'after';
-  const grace: Duration = due === null ? 0 : Math.min(2 * minute, slotReach(schedule, due) / 5);
+  const grace = due === null ? 0 : slotGrace(schedule, due);
   return { ...rest(due ?? near), state, slot: due, next, missed, time: due !== null && Math.abs(now - due) <= grace ? due : onMinute };
-}
-
-/** The planned time nearest to an instant; the earlier of two. */
-export function nearestSlot(schedule: Schedule, time: Instant): Instant | null {
-  const { slots } = schedule;
-  let low = 0;
-  let high = slots.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (slots[middle]! < time) low = middle + 1; else high = middle;
-  }
-  const [before, after] = [slots[low - 1], slots[low]];
-  if (before === undefined || after === undefined) return before ?? after ?? null;
-  return time - before <= after - time ? before : after;
 }
 
 /** Times of rows with at least one reading. */
 function takenTimes(table: ReadingsTable): Instant[] {
-  return table.rows.flatMap((row) => (row.instant !== null && row.cells.some((cell) => cell.state.kind !== 'missing') ? [row.instant] : []));
+  return table.rows.flatMap((row) => (row.instant !== null && wasRead(row) ? [row.instant] : []));
 }
 
 /** Columns in the order in which the plan has the tanks read at the slot, the room last; without one as they stand in the table. */

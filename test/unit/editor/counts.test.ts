@@ -7,18 +7,19 @@ import type { ReadingsTable } from '../../../src/readings/types.ts';
 import { hour, minute } from '../../../src/time/instant.ts';
 
 const schedule = (slots: number[]) => ({ schedule: { slots, sampling: [{ every: 30 * minute, from: 0, to: 3 * hour }] } }) as unknown as Protocol;
-const table = (...instants: (number | null)[]) => ({ rows: instants.map((instant) => ({ instant })) }) as unknown as ReadingsTable;
+const table = (...instants: (number | null)[]) => ({ file: null, rows: instants.map((instant) => ({ instant, cells: [{ state: { kind: 'number' } }] })) }) as unknown as ReadingsTable;
 const halfHours = [0, 30, 60, 90, 120].map((each) => each * minute);
+const none = { missed: 0, late: 0, early: 0 };
 
 suite('slots', () => {
   test('a row near a slot reads it; the next one is the first after the last reading', () => {
-    deepEqual(slotCounts(schedule(halfHours), [table(0, 32 * minute)]), { read: 2, planned: 5, next: 60 * minute, last: 32 * minute });
+    deepEqual(slotCounts(schedule(halfHours), [table(0, 32 * minute)]), { ...none, read: 2, planned: 5, next: 60 * minute });
   });
-  test('a row in the middle between two slots reads neither', () => {
-    equal(slotCounts(schedule(halfHours), [table(15 * minute)])?.read, 0);
+  test('what came late and early, and what nobody read', () => {
+    deepEqual(slotCounts(schedule(halfHours), [table(7 * minute, 55 * minute, 120 * minute)]), { read: 3, planned: 5, missed: 2, late: 1, early: 1, next: null });
   });
   test('several tables count together; a row without a readable time does not', () => {
-    deepEqual(slotCounts(schedule(halfHours), [table(0, null), table(120 * minute)]), { read: 2, planned: 5, next: null, last: 120 * minute });
+    deepEqual(slotCounts(schedule(halfHours), [table(0, null), table(120 * minute)]), { ...none, read: 2, planned: 5, missed: 3, next: null });
   });
   test('before the first reading the first slot is next; without slots there is nothing to say', () => {
     equal(slotCounts(schedule(halfHours), [table()])?.next, 0);

@@ -6,6 +6,7 @@ import './help.test.ts';
 import './language.test.ts';
 import './commands.test.ts';
 import './logging.test.ts';
+import './nothingLost.test.ts';
 import './files.test.ts';
 import './plan.test.ts';
 import './plain.test.ts';

@@ -1,7 +1,7 @@
 // The chart of readings over time: from a note and a figure's options to a Vega-Lite specification with its words.
 import type { Problem } from '../problems/problem.ts';
 import type { Note } from '../experiment/types.ts';
-import type { FigureOptions } from '../experiment/figureBlock.ts';
+import { plainFigure, type FigureOptions } from '../experiment/figureBlock.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Instant } from '../time/instant.ts';
 import { formatClock, formatOffset } from '../time/text.ts';
@@ -19,16 +19,14 @@ import { valueAxis, type Axis } from './ticks.ts';
 /** The figure that a `readings` block shows: every series of its columns; null when they hold no number. */
 export function readingsFigureOptions(blockIndex: number, note: Note): FigureOptions | null {
   const table = note.tables.find((each) => each.block === blockIndex);
-  const block = note.syntax.blocks[blockIndex];
-  if (!table || !block) return null;
+  if (!table) return null;
   const show = table.columns.filter((column) => {
     const series = note.dataset.series.get(column.id);
     return series !== undefined && series.sources.some((source, index) => source.table === table && (series.flags[index]! & (flag.missing | flag.word)) === 0);
-  }).map((column) => ({ value: column.id, range: column.range }));
+  }).map((column) => ({ value: column.id, computed: null }));
   if (show.length === 0) return null;
   const times = table.rows.flatMap((row) => (row.instant === null ? [] : [row.instant]));
-  const range = { start: block.range.start, end: Math.max(block.range.start + 1, block.infoRange.end) };
-  return { show, from: times.length > 0 ? Math.min(...times) : null, to: times.length > 0 ? Math.max(...times) : null, title: null, caption: null, range };
+  return { ...plainFigure, show, from: times.length > 0 ? Math.min(...times) : null, to: times.length > 0 ? Math.max(...times) : null };
 }
 
 function eventsIn(protocol: Protocol, panels: readonly Panel[], from: Instant, to: Instant): EventLine[] {

@@ -1,19 +1,15 @@
-// The options of `figure` and `limits` blocks, read as text and typed with places; what they ask for and cannot have.
-// Drawing is src/charts; the options are read here so that readNote knows their problems.
-import { LineCounter, isMap, isScalar, isSeq, parseDocument, type Node } from 'yaml';
-import { fix, problem, type Problem, type SourceRange } from '../problems/problem.ts';
-import { nearestName } from '../problems/nearest.ts';
-import { sliceMapped, toDocumentRange, type MappedText } from '../note/mappedText.ts';
-import type { Block, NoteSyntax } from '../note/syntax.ts';
-import type { Placed, Protocol } from '../protocol/types.ts';
-import { flag, type Dataset } from '../dataset/types.ts';
-import { createContext, type FormulaContext } from '../formula/context.ts';
+// The options of a `figure` block, typed with their places; what it asks for and cannot have. Drawing is src/charts.
+import { fix, problem, type Fix, type Problem, type SourceRange } from '../problems/problem.ts';
+import type { Block } from '../note/syntax.ts';
+import type { FormulaContext } from '../formula/context.ts';
 import { evaluate } from '../formula/evaluate.ts';
 import type { Instant } from '../time/instant.ts';
+import { blockRange, readOptions, readYesNo, unknownOption, unknownValue, type BlockOption } from './blockOptions.ts';
+import { readChartSpec, type ChartSpec } from './chartSpec.ts';
+import { addSeries, everySeries, hasNumbers, hasWords, seriesNamed, seriesValue, type NamedSeries, type ShownSeries } from './shownSeries.ts';
 
 export interface FigureOptions {
-  /** Ids of series: `mat.DO`, `room.P`, `mat.DO@titration`; a bare quantity (`DO`) or tank (`mat`) was expanded. */
-  readonly show: readonly Placed<string>[];
+  readonly show: readonly ShownSeries[];
   /** null: from the first reading shown. */
   readonly from: Instant | null;
   /** null: to the last reading shown. */
@@ -21,197 +17,136 @@ export interface FigureOptions {
   readonly title: string | null;
   /** Stands before the generated caption. */
   readonly caption: string | null;
-  /** Where problems of the whole figure are shown. */
-  readonly range: SourceRange;
+  /** Stands before the generated text alternative. */
+  readonly alternative: string | null;
+  /** Small panels with one shared scale a quantity: one a tank, or one a quantity. null: one panel a unit. */
+  readonly facets: 'tanks' | 'quantities' | null;
+  /** Draws the 95 % interval that the instruments' accuracy leaves, as a band. */
+  readonly uncertainty: boolean;
+  /** The author's own specification over the data set `readings`; null: the chart is ours. */
+  readonly spec: ChartSpec | null;
   /** Layout width in CSS pixels; default 680. Below 480 the chart is laid out for a phone. */
   readonly width?: number;
 }
 
-const figureKeys = ['show', 'from', 'to', 'title', 'caption'];
-const limitsKeys = ['for'];
-const axisKeys = ['second axis', 'second-axis', 'right axis', 'axis', 'y2', 'axes'];
-
-/** One option of a block: its key, and its text or list of texts. */
-interface Option { readonly key: string; readonly keyRange: SourceRange; readonly texts: readonly Placed<string>[]; readonly range: SourceRange }
-
-/** Where problems of a whole block stand: its opening fence. */
-const blockRange = (block: Block): SourceRange => ({ start: block.range.start, end: Math.max(block.range.start + 1, block.infoRange.end) });
-
-function documentRange(block: Block, range: readonly [number, number]): SourceRange {
-  return toDocumentRange(block.content, { start: range[0], end: range[1] });
-}
-
-/** The block's YAML as options with places; an empty block has none. */
-function readOptions(block: Block): { options: Option[]; problems: Problem[] } {
-  const lineCounter = new LineCounter();
-  const document = parseDocument(block.content.text, { schema: 'failsafe', lineCounter, prettyErrors: false, uniqueKeys: true });
-  const unreadable = (offset: number, reason: string): { options: Option[]; problems: Problem[] } => {
-    const length = block.content.text.length;
-    const start = Math.max(0, Math.min(offset, length - 1));
-    return { options: [], problems: [problem('block-unreadable', documentRange(block, [start, Math.min(length, start + 1)]),
-      { block: block.word, line: String(lineCounter.linePos(start).line), reason })] };
-  };
-  const error = document.errors[0];
-  if (error) return unreadable(error.pos[0], error.message.replace(/\s+/g, ' ').replace(/[.:]+$/, '').replace(/^./, (letter) => letter.toLowerCase()));
-  const root = document.contents as Node | null;
-  if (root === null || (isScalar(root) && String(root.value ?? '').trim() === '')) return { options: [], problems: [] };
-  if (!isMap(root)) return unreadable(root.range?.[0] ?? 0, 'it should hold lines of the form “option: value”');
-  const options: Option[] = [];
-  for (const pair of root.items) {
-    const keyNode = pair.key as Node;
-    const valueNode = pair.value as Node | null;
-    const keyRange = documentRange(block, [keyNode.range?.[0] ?? 0, keyNode.range?.[1] ?? 0]);
-    const texts: Placed<string>[] = [];
-    const take = (node: unknown): void => {
-      if (isScalar(node)) {
-        const value = String(node.value ?? '').trim();
-        if (value !== '') texts.push({ value, range: documentRange(block, [node.range?.[0] ?? 0, node.range?.[1] ?? 0]) });
-      } else if (isSeq(node)) node.items.forEach(take);
-    };
-    take(valueNode);
-    options.push({ key: String((keyNode as { value?: unknown }).value ?? ''), keyRange, texts,
-      range: valueNode?.range ? documentRange(block, [valueNode.range[0], valueNode.range[1]]) : keyRange });
-  }
-  return { options, problems: [] };
-}
-
-function unknownOption(option: Option, block: Block, known: readonly string[]): Problem {
-  const close = nearestName(option.key, known);
-  return problem('option-unknown', option.keyRange, { option: option.key, block: block.word, nearest: close ?? '', known: known.join(', ') },
-    close ? [fix('replace-with', { text: close }, [{ range: option.keyRange, newText: close }], { preferred: true })] : []);
-}
-
-/** Series ids that a name under `show` stands for: a series, a quantity (every place that has it), a tank, a role. */
-function expand(name: string, protocol: Protocol, dataset: Dataset): string[] {
-  if (dataset.series.has(name)) return [name];
-  const found: string[] = [];
-  const [place, quantity] = name.includes('.') ? [name.slice(0, name.indexOf('.')), name.slice(name.indexOf('.') + 1)] : [null, name];
-  const places = (wanted: string): string[] => protocol.tanks
-    .filter((tank) => tank.id === wanted || tank.role?.value === wanted || tank.group?.value === wanted).map((tank) => tank.id)
-    .concat(wanted === 'room' ? ['room'] : []);
-  for (const series of dataset.series.values()) {
-    if (place !== null) {
-      if (places(place).includes(series.place) && (series.quantity === quantity || series.id.endsWith(`.${quantity}`))) found.push(series.id);
-    } else if (series.quantity === quantity || places(name).includes(series.place)) found.push(series.id);
-  }
-  const order = (id: string): number => {
-    const tank = protocol.tanks.findIndex((each) => id.startsWith(`${each.id}.`));
-    return tank < 0 ? protocol.tanks.length : tank;
-  };
-  return found.sort((a, b) => order(a) - order(b));
-}
-
-function readInstant(text: MappedText, context: FormulaContext): Instant | null {
-  const value = evaluate(text, context).value;
-  return value?.type === 'instant' || value?.type === 'event' ? value.instant : null;
-}
-
-const hasNumbers = (dataset: Dataset, id: string): boolean => {
-  const series = dataset.series.get(id);
-  return series !== undefined && series.flags.some((bits) => (bits & (flag.missing | flag.word)) === 0);
+/** What a figure is where its author asks for nothing. */
+export const plainFigure: Omit<FigureOptions, 'show'> = {
+  from: null, to: null, title: null, caption: null, alternative: null, facets: null, uncertainty: false, spec: null,
 };
-const hasWords = (dataset: Dataset, id: string): boolean => dataset.series.get(id)?.flags.some((bits) => (bits & flag.word) !== 0) ?? false;
+
+export const figureKeys = ['show', 'from', 'to', 'facets', 'uncertainty', 'title', 'caption', 'alt', 'spec'] as const;
+export const facetKinds = ['tanks', 'quantities'] as const;
+const axisKeys = ['second axis', 'second-axis', 'secondary axis', 'right axis', 'right-axis', 'right', 'axis', 'axes', 'y2'];
+
+/** The moment that an option names; null with a problem where it names none. */
+export function readMoment(option: BlockOption, context: FormulaContext, problems: Problem[]): Instant | null {
+  const [text] = option.texts;
+  const value = text ? evaluate(text.mapped, context).value : null;
+  if (value?.type === 'instant' || value?.type === 'event') return value.instant;
+  problems.push(problem('figure-time-unreadable', option.range, { option: option.key, text: text?.value ?? '' }));
+  return null;
+}
+
+/** Takes the axis away, puts its series under `show` and gives each quantity a panel. */
+function facetsInstead(option: BlockOption, options: readonly BlockOption[]): Fix {
+  const entry = { start: option.keyRange.start, end: option.range.end };
+  const edits = [{ range: entry, newText: options.some((each) => each.key === 'facets') ? '' : 'facets: quantities' }];
+  const show = options.find((each) => each.key === 'show');
+  const missing = option.texts.map((each) => each.value).filter((name) => !show?.texts.some((each) => each.value === name));
+  const last = show?.texts.at(-1);
+  if (missing.length > 0 && last && show?.value.kind === 'list') edits.push({ range: { start: last.range.end, end: last.range.end }, newText: `, ${missing.join(', ')}` });
+  return fix('facets-instead', {}, edits, { preferred: true });
+}
+
+class FigureReader {
+  readonly problems: Problem[] = [];
+  readonly named: NamedSeries[] = [];
+  options: FigureOptions = { ...plainFigure, show: [] };
+  /** True once a key asked for something that cannot be drawn. */
+  refused = false;
+  private readonly block: Block;
+  private readonly context: FormulaContext;
+
+  constructor(block: Block, context: FormulaContext) {
+    this.block = block;
+    this.context = context;
+  }
+
+  read(option: BlockOption, all: readonly BlockOption[]): void {
+    const first = option.texts[0]?.value.trim() ?? null;
+    switch (option.key) {
+      case 'show': this.show(option); break;
+      case 'from': case 'to': this.set({ [option.key]: readMoment(option, this.context, this.problems) }); break;
+      case 'title': case 'caption': this.set({ [option.key]: first }); break;
+      case 'alt': this.set({ alternative: first }); break;
+      case 'uncertainty': this.set({ uncertainty: readYesNo(option, this.problems) ?? false }); break;
+      case 'facets': this.facets(option); break;
+      case 'spec': this.spec(option); break;
+      default:
+        this.problems.push(axisKeys.includes(option.key) ? problem('second-axis', option.keyRange, { option: option.key }, [facetsInstead(option, all)])
+          : unknownOption(option, this.block, figureKeys));
+    }
+  }
+
+  private set(part: Partial<FigureOptions>): void { this.options = { ...this.options, ...part }; }
+
+  private show(option: BlockOption): void {
+    for (const text of option.texts) {
+      const { series, problems } = seriesNamed(text, this.context);
+      this.problems.push(...problems);
+      addSeries(this.named, series);
+    }
+  }
+
+  private facets(option: BlockOption): void {
+    const kind = facetKinds.find((each) => each === option.texts[0]?.value);
+    if (kind) this.set({ facets: kind });
+    else this.problems.push(unknownValue(option, facetKinds));
+  }
+
+  private spec(option: BlockOption): void {
+    const { spec, problems } = readChartSpec(option);
+    this.problems.push(...problems);
+    this.set({ spec });
+    this.refused = spec === null;
+  }
+}
+
+/** More rows than this are not handed to a specification: it would draw for seconds. */
+export const mostSpecRows = 4000;
+
+/** What the readings shown cannot give: a band where no accuracy is stated, a drawing of too many rows. */
+function asksTooMuch(written: readonly BlockOption[], options: FigureOptions, drawn: readonly NamedSeries[], context: FormulaContext): Problem[] {
+  const at = (key: string): SourceRange => written.find((each) => each.key === key)!.keyRange;
+  const values = drawn.map((each) => ({ each, points: seriesValue(each, context)?.points ?? [] }));
+  const problems: Problem[] = [];
+  const unknown = values.filter(({ points }) => points.every((point) => point.contributions === null)).map(({ each }) => each.value);
+  if (options.uncertainty && unknown.length > 0) problems.push(problem('uncertainty-unknown', at('uncertainty'), { series: unknown.join(', ') }));
+  const inside = (time: number): boolean => (options.from === null || time >= options.from) && (options.to === null || time <= options.to);
+  const rows = values.reduce((sum, { points }) => sum + points.filter((point) => inside(point.time)).length, 0);
+  if (options.spec && rows > mostSpecRows) problems.push(problem('spec-too-many', at('spec'), { rows: String(rows), most: String(mostSpecRows) }));
+  return problems;
+}
 
 /** Reads the YAML of a `figure` block. `options` is null when nothing can be drawn from it. */
-export function readFigureBlock(block: Block, protocol: Protocol, dataset: Dataset): { options: FigureOptions | null; problems: Problem[] } {
+export function readFigureBlock(block: Block, context: FormulaContext): { options: FigureOptions | null; problems: Problem[] } {
+  const { dataset } = context;
   const read = readOptions(block);
-  const problems = [...read.problems];
   const whole = blockRange(block);
-  if (problems.length > 0) return { options: null, problems };
-  const show: Placed<string>[] = [];
-  let from: Instant | null = null;
-  let to: Instant | null = null;
-  let title: string | null = null;
-  let caption: string | null = null;
-  let refused = false;
-  let shows = false;
-  const context = createContext({ protocol, dataset, results: [] });
-  for (const option of read.options) {
-    const first = option.texts[0];
-    if (option.key === 'show') {
-      shows = true;
-      for (const name of option.texts) {
-        const ids = expand(name.value, protocol, dataset);
-        if (ids.length === 0) {
-          const known = [...dataset.series.keys()];
-          const close = nearestName(name.value, known);
-          problems.push(problem('series-unknown', name.range, { name: name.value, nearest: close ?? '', known: known.slice(0, 12).join(', ') },
-            close ? [fix('replace-with', { text: close }, [{ range: name.range, newText: close }], { preferred: true })] : []));
-        }
-        for (const id of ids) if (!show.some((each) => each.value === id)) show.push({ value: id, range: name.range });
-      }
-    } else if (option.key === 'from' || option.key === 'to') {
-      const offset = first ? block.content.text.indexOf(first.value) : -1;
-      const found = first && offset >= 0 ? readInstant(sliceMapped(block.content, offset, offset + first.value.length), context) : null;
-      if (found === null) problems.push(problem('figure-time-unreadable', option.range, { option: option.key, text: first?.value ?? '' }));
-      else if (option.key === 'from') from = found;
-      else to = found;
-    } else if (option.key === 'title') title = first?.value ?? null;
-    else if (option.key === 'caption') caption = first?.value ?? null;
-    else if (option.key === 'spec') {
-      refused = true;
-      problems.push(problem('not-yet', option.keyRange, { what: 'a chart from a specification of your own (“spec”)', instead: 'name the readings under “show”' }));
-    } else if (axisKeys.includes(option.key)) problems.push(problem('second-axis', option.keyRange, { option: option.key }));
-    else problems.push(unknownOption(option, block, figureKeys));
+  if (read.problems.some((each) => each.code === 'block-unreadable')) return { options: null, problems: [...read.problems] };
+  const reader = new FigureReader(block, context);
+  for (const option of read.options) reader.read(option, read.options);
+  const { options, named } = reader;
+  const problems = [...read.problems, ...reader.problems];
+  if (reader.refused) return { options: null, problems };
+  const asked = read.options.some((each) => each.key === 'show');
+  if (asked) problems.push(...named.filter((each) => hasWords(each, dataset)).map((each) => problem('words-not-drawn', each.range, { series: each.value })));
+  else addSeries(named, everySeries(dataset, whole));
+  const drawn = named.filter((each) => hasNumbers(each, dataset));
+  if (drawn.some((each) => hasNumbers(each, dataset, options.from, options.to))) {
+    problems.push(...asksTooMuch(read.options, options, drawn, context));
+    return { options: { ...options, show: drawn.map(({ value, computed }) => ({ value, computed })) }, problems };
   }
-  if (refused) return { options: null, problems };
-  if (!shows) for (const id of dataset.series.keys()) show.push({ value: id, range: whole });
-  for (const each of shows ? show : []) {
-    if (hasWords(dataset, each.value)) problems.push(problem('words-not-drawn', each.range, { series: each.value }));
-  }
-  const drawn = show.filter((each) => hasNumbers(dataset, each.value));
-  const inside = drawn.some(({ value }) => {
-    const series = dataset.series.get(value)!;
-    return series.times.some((time, index) => (series.flags[index]! & (flag.missing | flag.word)) === 0
-      && (from === null || time >= from) && (to === null || time <= to));
-  });
-  if (!inside) {
-    if (problems.every((each) => each.severity !== 'error')) {
-      problems.push(problem('figure-empty', whole, { shown: show.map((each) => each.value).join(', ') }));
-    }
-    return { options: null, problems };
-  }
-  return { options: { show: drawn, from, to, title, caption, range: whole }, problems };
-}
-
-/** Whom a `limits` block restricts itself to (option `for`); empty: every limit of the protocol. */
-export function readLimitsBlock(block: Block, protocol: Protocol): { for: readonly string[]; problems: Problem[] } {
-  const read = readOptions(block);
-  const problems = [...read.problems];
-  const wanted: string[] = [];
-  const known = [...new Set(protocol.limits.map((limit) => limit.for))];
-  for (const option of read.options) {
-    if (option.key !== 'for') problems.push(unknownOption(option, block, limitsKeys));
-    else wanted.push(...option.texts.map((each) => each.value));
-  }
-  if (known.length === 0 && problems.length === 0) problems.push(problem('no-limits-stated', blockRange(block)));
-  return { for: wanted.filter((name) => known.includes(name)), problems };
-}
-
-/** The options of a `methods` block: `checklist: yes` adds the reporting checklist. */
-export function readMethodsBlock(block: Block): { checklist: boolean; problems: Problem[] } {
-  const read = readOptions(block);
-  const problems = [...read.problems];
-  let checklist = false;
-  for (const option of read.options) {
-    const [text] = option.texts;
-    if (option.key !== 'checklist') problems.push(unknownOption(option, block, ['checklist']));
-    else if (text && /^(?:yes|no)$/.test(text.value)) checklist = text.value === 'yes';
-    else problems.push(problem('option-value', text?.range ?? option.keyRange, { option: option.key, known: 'yes, no' },
-      [fix('replace-with', { text: 'yes' }, [{ range: text?.range ?? option.range, newText: text ? 'yes' : `${option.key}: yes` }])]));
-  }
-  return { checklist, problems };
-}
-
-/** Problems of every `figure`, `summary`, `limits` and `methods` block of a note. */
-export function drawnBlockProblems(syntax: NoteSyntax, protocol: Protocol, dataset: Dataset): Problem[] {
-  return syntax.blocks.flatMap((block) => {
-    if (block.word === 'figure') return readFigureBlock(block, protocol, dataset).problems;
-    if (block.word === 'limits') return readLimitsBlock(block, protocol).problems;
-    if (block.word === 'methods') return readMethodsBlock(block).problems;
-    if (block.word === 'summary') {
-      return [problem('not-yet', blockRange(block), { what: 'a summary table', instead: 'name the numbers in a values block' })];
-    }
-    return [];
-  });
+  if (problems.every((each) => each.severity !== 'error')) problems.push(problem('figure-empty', whole, { shown: named.map((each) => each.value).join(', ') }));
+  return { options: null, problems };
 }

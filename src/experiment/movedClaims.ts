@@ -40,10 +40,10 @@ export function moveClaim(claim: CheckedClaim, syntax: ClaimSyntax, change: Text
   if (earlier.form !== syntax.form || earlier.words.text !== syntax.words.text || earlier.formula.text !== syntax.formula.text
     || earlier.source !== syntax.source || earlier.range.end - earlier.range.start !== syntax.range.end - syntax.range.start) return null;
   if (change.by === 0 || earlier.range.end <= change.start && allBefore(claim, change.start)) return { ...claim, syntax };
-  const problems = moveAll(claim.problems, change);
+  const problems = moveProblems(claim.problems, change);
   if (!problems) return null;
   if (!claim.evaluation) return { ...claim, syntax, problems };
-  const evaluationProblems = moveAll(claim.evaluation.problems, change);
+  const evaluationProblems = moveProblems(claim.evaluation.problems, change);
   const working: WorkingStep[] = [];
   for (const step of claim.evaluation.working) {
     const readings = step.readings.map((range) => moved(range, change));
@@ -60,7 +60,8 @@ function allBefore(claim: CheckedClaim, start: number): boolean {
     && (claim.evaluation?.working.every((step) => step.readings.every((range) => range.end <= start)) ?? true);
 }
 
-function moveAll(problems: readonly Problem[], change: TextChange): Problem[] | null {
+/** Problems at their new places; null when one of them is lost. */
+export function moveProblems(problems: readonly Problem[], change: TextChange): Problem[] | null {
   const result: Problem[] = [];
   for (const each of problems) {
     const range = moved(each.range, change);

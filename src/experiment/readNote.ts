@@ -12,7 +12,7 @@ import type { CheckedClaim } from '../claims/types.ts';
 import type { NoteSyntax } from '../note/syntax.ts';
 import { checkDesign } from '../design/checkDesign.ts';
 import { separateAccepted } from './accepted.ts';
-import { drawnBlockProblems } from './figureBlock.ts';
+import { readDrawnBlocks } from './drawnBlocks.ts';
 import { readGround, type Ground } from './ground.ts';
 import { changeBetween, claimsByPlace, moveClaim } from './movedClaims.ts';
 import type { Note } from './types.ts';
@@ -36,7 +36,8 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
   const syntax = readSyntax(text, previous?.syntax, options);
   const ground = readGround(syntax.blocks, files, previous?.ground ?? null);
   const { protocol, tables, wants, dataset, context, results, equalise, stopRules } = ground;
-  const common = { text, syntax, ground, protocol, tables, dataset, context, results, equalise, stopRules, wants };
+  const drawn = readDrawnBlocks(syntax, ground, previous);
+  const common = { text, syntax, ground, protocol, tables, dataset, context, results, equalise, stopRules, wants, drawn };
   if (!protocol) return { ...common, claims: [], problems: sortProblems([...syntax.problems, ...ground.problems]), accepted: [] };
 
   const claims = checkClaims(syntax, ground, previous);
@@ -45,7 +46,7 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
     ...claims.flatMap((claim) => claim.problems),
     ...findLooseNumbers(syntax.prose, context, syntax.claims),
     ...checkWording(syntax, context),
-    ...drawnBlockProblems(syntax, protocol, dataset),
+    ...[...drawn.values()].flatMap((each) => each.problems),
     ...designProblems(ground, text, previous),
   ];
   const place = tables[0]?.headRange ?? protocol.schedule?.range ?? protocol.range;

@@ -8,6 +8,7 @@ import type { Evaluation } from '../formula/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import type { CheckedClaim } from '../claims/types.ts';
 import type { MappedText } from '../note/mappedText.ts';
+import type { DrawnBlock } from './drawnBlocks.ts';
 import type { Ground } from './ground.ts';
 
 /** One line `name = formula` of a `values` block. */
@@ -41,6 +42,8 @@ export interface Note {
   readonly dataset: Dataset;
   readonly results: readonly NamedResult[];
   readonly claims: readonly CheckedClaim[];
+  /** Figures, summaries and other blocks with options, by index in NoteSyntax.blocks. */
+  readonly drawn: ReadonlyMap<number, DrawnBlock>;
   readonly equalise: readonly EqualiseCheck[];
   readonly stopRules: readonly StopRuleCheck[];
   /** Paths, relative to the note's folder, of the data files the note refers to. */

@@ -1,7 +1,7 @@
 // English titles of fixes. A fix names its title here by key.
 import { text, type Sentences } from '../sentences.ts';
 
-export const fixTitles: Sentences<string> = {
+const table = {
   'replace-with': (args) => `Replace with ${text(args, 'text')}`,
   'close-block': () => 'Close the block here',
   'move-left': () => 'Move the block to the left',
@@ -55,5 +55,9 @@ export const fixTitles: Sentences<string> = {
   'say-level': (args) => (text(args, 'level') === 'sea' ? 'It is reduced to sea level' : 'It is the pressure at the tanks'),
   'add-stop-rule': (args) => `Stop the run if ${text(args, 'condition')}`,
   'add-condition': (args) => `Accept it if ${text(args, 'condition')}`,
+  'facets-instead': () => 'Give each quantity a panel of its own',
   'accept-problem': (args) => `Let it stand: accept ${text(args, 'code')} in the plan`,
-};
+} as const satisfies Sentences<string>;
+
+export type FixTitle = keyof typeof table;
+export const fixTitles: Sentences<FixTitle> = table;

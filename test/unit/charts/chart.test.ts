@@ -9,7 +9,7 @@ import { nightNote, nightProtocol, nightReadings } from './handmade.ts';
 
 function chartOf(yaml: string, readings = nightReadings, protocol = nightProtocol): Chart {
   const note = nightNote(`\`\`\`figure\n${yaml}\n\`\`\`\n`, readings, protocol);
-  const { options } = readFigureBlock(note.syntax.blocks.find((each) => each.word === 'figure')!, note.protocol!, note.dataset);
+  const { options } = readFigureBlock(note.syntax.blocks.find((each) => each.word === 'figure')!, note.context);
   const { chart } = readingsChart(note, options!, 'light');
   assert.ok(chart);
   return chart;

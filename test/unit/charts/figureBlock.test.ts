@@ -7,7 +7,7 @@ import { nightNote, nightProtocol, nightReadings } from './handmade.ts';
 function figure(yaml: string) {
   const note = nightNote(`\`\`\`figure\n${yaml}\n\`\`\`\n`);
   const block = note.syntax.blocks.find((each) => each.word === 'figure')!;
-  return { note, ...readFigureBlock(block, note.protocol!, note.dataset) };
+  return { note, ...readFigureBlock(block, note.context) };
 }
 const shown = (yaml: string): string[] => figure(yaml).options?.show.map((each) => each.value) ?? [];
 
@@ -41,7 +41,6 @@ suite('figure blocks', () => {
   raises('show: [mat.DOO]', 'series-unknown', 'mat.DOO', 'mat.DO');
   raises('show: DO\nfrom: teatime', 'figure-time-unreadable', 'teatime');
   raises('show: DO\nsecond axis: T', 'second-axis', 'second axis');
-  raises('spec:\n  mark: line', 'not-yet', 'spec');
   raises('show: DO\nfrom: 2026-03-20 10:00\nto: 2026-03-20 12:00', 'figure-empty', '```figure');
 
   test('block-unreadable: an unbalanced bracket is named with its line', () => {
@@ -50,9 +49,8 @@ suite('figure blocks', () => {
     assert.equal(options, null);
   });
 
-  test('a summary block is a named not-yet, a limits block without limits a warning', () => {
+  test('a limits block without limits is a warning', () => {
     const codes = (after: string, protocol = nightProtocol): string[] => nightNote(after, nightReadings, protocol).problems.map((each) => each.code);
-    assert.ok(codes('```summary\nof: DO\n```\n').includes('not-yet'));
     assert.ok(codes('```limits\n```\n', nightProtocol.replace(/limits:[\s\S]*$/, '')).includes('no-limits-stated'));
     assert.ok(!codes('```limits\n```\n').includes('no-limits-stated'));
   });
@@ -61,7 +59,7 @@ suite('figure blocks', () => {
     const protocol = nightProtocol.replace('equalise:', '  mood: {what: behaviour, unit: "1", scale: [calm, restless]}\nequalise:');
     const note = nightNote('```figure\nshow: [mat.DO, mat.mood]\n```\n', 'time mat.DO mat.mood\n20:00 8.2 calm\n21:00 8.1 restless\n', protocol);
     const block = note.syntax.blocks.find((each) => each.word === 'figure')!;
-    const { options, problems } = readFigureBlock(block, note.protocol!, note.dataset);
+    const { options, problems } = readFigureBlock(block, note.context);
     assert.deepEqual(options?.show.map((each) => each.value), ['mat.DO']);
     assert.ok(problems.some((each) => each.code === 'words-not-drawn'));
   });

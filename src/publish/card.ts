@@ -5,6 +5,8 @@ import { chartSvg } from '../charts/svg.ts';
 import type { Note } from '../experiment/types.ts';
 import { createRenderContext } from '../render/context.ts';
 import { escapeHtml } from '../render/html.ts';
+import { languageOf } from '../words/languages.ts';
+import { postWords } from '../words/post.ts';
 import { figureSvg, type PublishedFile } from './markdown/markdownPost.ts';
 import { escapeMarkdown } from './markdown/toMarkdown.ts';
 import type { PostOptions } from './post.ts';
@@ -37,19 +39,21 @@ export async function publishCard(note: Note, options: PostOptions): Promise<{ f
   const title = note.protocol?.title?.value ?? note.syntax.headings.find((heading) => heading.level === 1)?.text ?? options.stem;
   const question = note.protocol?.question?.value ?? title;
   const limits = evidenceLimits(note);
+  const language = languageOf(note.protocol?.language);
+  const words = postWords(language);
   const published = publishedOf(note, options.published);
-  const made = [note.protocol?.by?.value, published === null ? null : publishedWords(published), note.protocol?.licence?.value, `Evenwater ${options.toolVersion}`].filter((each): each is string => Boolean(each)).join(' · ');
+  const made = [note.protocol?.by?.value, published === null ? null : publishedWords(published, language), note.protocol?.licence?.value, `Evenwater ${options.toolVersion}`].filter((each): each is string => Boolean(each)).join(' · ');
   const figure = cardFigure(note);
   const chart = figure && (unthemedChart(note, { ...figure.options, width: 680 }) ?? figure.chart);
 
   const markdown = [
     `**${escapeMarkdown(question)}**`, ...(answer ? [escapeMarkdown(answer.text)] : []),
     ...(chart ? [`![${escapeMarkdown(chart.alternative)}](${encodeURI(`${options.stem}-card-figure.svg`)})`, `*${escapeMarkdown(chart.caption.map((run) => run.text).join(''))}*`] : []),
-    ...(limits.length > 0 ? [`Limits of the evidence: ${limits.map(escapeMarkdown).join(' ')}`] : []), escapeMarkdown(made),
+    ...(limits.length > 0 ? [words.limitsOfEvidence(limits.map(escapeMarkdown).join(' '))] : []), escapeMarkdown(made),
   ].join('\n\n');
 
   const above = [...(title === question ? [] : lines(title, 17, 600, '#566070', 0)), ...lines(question, 30, 700, '#1B2430', 10), ...(answer ? lines(answer.text, 21, 400, '#1B2430', 16) : [])];
-  const below = [...(limits.length > 0 ? lines(`Limits of the evidence: ${limits.join(' ')}`, 16, 400, '#3F4955', 8) : []), ...lines(made, 14, 400, '#566070', 12)];
+  const below = [...(limits.length > 0 ? lines(words.limitsOfEvidence(limits.join(' ')), 16, 400, '#3F4955', 8) : []), ...lines(made, 14, 400, '#566070', 12)];
   let y = margin;
   const write = (all: readonly Line[]): string => all.map((each) => {
     y += each.before + each.size * 1.32;

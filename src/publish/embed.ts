@@ -4,6 +4,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { Note } from '../experiment/types.ts';
 import { element, escapeHtml, type Html } from '../render/html.ts';
+import type { PostWords } from '../words/post.ts';
 import { fromBase64, toBase64 } from './base64.ts';
 
 /** A file inside a post. `path` is relative to the folder that the note stands in. */
@@ -45,13 +46,13 @@ export function embedMeta(source: PostSource): Html[] {
 }
 
 /** The paragraph with the files to save. */
-export function embedHtml(files: readonly EmbeddedFile[]): Html {
+export function embedHtml(files: readonly EmbeddedFile[], words: PostWords['data']): Html {
   const links = files.map((file) => element('li', {},
     element('a', {
       class: 'evenwater-file', download: lastPart(file.path), 'data-role': file.role, 'data-path': file.path, 'data-sha256': file.sha256,
       href: `data:${kindOf(file.path)};base64,${toBase64(file.bytes)}`,
-    }, escapeHtml(file.path)), escapeHtml(file.role === 'note' ? ' (the note itself)' : ' (a data file)')));
-  return element('div', { class: 'evenwater-files' }, element('p', {}, escapeHtml('This page carries the files it was made from. Save them here, or check the whole page with “evenwater recheck”:')), element('ul', {}, ...links));
+    }, escapeHtml(file.path)), escapeHtml(file.role === 'note' ? words.theNote : words.aDataFile)));
+  return element('div', { class: 'evenwater-files' }, element('p', {}, escapeHtml(words.files)), element('ul', {}, ...links));
 }
 
 /** Why something could not be taken out of a post. */

@@ -11,6 +11,9 @@ import { element, escapeHtml, type Html } from '../render/html.ts';
 import { preparationOf } from '../render/preparation.ts';
 import { blockStyle, colourVariables } from '../render/style.ts';
 import { scheduleWords, timelineHtml } from '../render/timeline.ts';
+import { decimalMarkOf } from '../quantities/decimalMark.ts';
+import { languageOf } from '../words/languages.ts';
+import { planWords } from '../words/page.ts';
 import { contentPolicy } from './post.ts';
 
 export interface PlanSheetOptions { readonly stem: string; readonly toolVersion: string }
@@ -43,6 +46,7 @@ function rowsOf(protocol: Protocol): { rows: Row[]; left: number } {
 /** The table for pencil: as many tables side by side as the rows need, each with every head. */
 function pencilTable(protocol: Protocol, room: number): { html: Html; left: number } {
   const heads = plannedHeads(protocol);
+  const words = planWords(languageOf(protocol.language)).sheet;
   const { rows: all, left } = rowsOf(protocol);
   const drawn = all.some((row) => row.first !== null);
   const rows: Row[] = all.length > 0 ? all : Array.from({ length: 24 }, () => ({ text: '', first: null, day: false }));
@@ -60,7 +64,7 @@ function pencilTable(protocol: Protocol, room: number): { html: Html; left: numb
   const head = (name: string): Html => { const [place, quantity] = name.split('.'); return element('th', { scope: 'col' }, escapeHtml(clip(place ?? '', 10)), element('br', {}), escapeHtml(quantity ?? '')); };
   const cells = heads.map(() => '<td></td>').join('');
   const part = (some: readonly Row[]): Html => element('table', {},
-    element('thead', {}, element('tr', {}, element('th', { class: 'time' }, 'time'), drawn ? element('th', { class: 'first' }, 'first') : '', ...heads.map(head), element('th', { class: 'remark' }, 'remark'))),
+    element('thead', {}, element('tr', {}, element('th', { class: 'time' }, words.time), drawn ? element('th', { class: 'first' }, words.first) : '', ...heads.map(head), element('th', { class: 'remark' }, words.remark))),
     element('tbody', {}, ...some.map((row) => (row.day ? element('tr', { class: 'day' }, element('th', { colspan: heads.length + (drawn ? 3 : 2) }, escapeHtml(row.text)))
       : element('tr', {}, element('th', { scope: 'row', class: 'time' }, escapeHtml(row.text)), drawn ? element('td', { class: 'first' }, escapeHtml(clip(row.first ?? '', 10))) : '', cells, element('td', { class: 'remark' }))))));
   const parts = Array.from({ length: tables }, (_, index) => part(kept.slice(index * each, (index + 1) * each)));
@@ -68,18 +72,19 @@ function pencilTable(protocol: Protocol, room: number): { html: Html; left: numb
 }
 
 function tankLine(protocol: Protocol): Html {
+  const words = planWords(languageOf(protocol.language));
   return element('ul', { class: 'tanks' }, ...protocol.tanks.map((tank) => {
     const volume = waterVolume(tank);
-    const differs = protocol.differs.flatMap((key) => { const text = tank.written.get(key.value)?.value; return text ? `${key.value}: ${clip(text, 60)}` : []; });
-    return element('li', {}, element('strong', {}, escapeHtml(tank.id)), escapeHtml(` ${[tank.label === tank.id ? null : clip(tank.label, 40), tank.role?.value ?? null, ...differs, volume ? formatValue(volume, { uncertainty: false }) : null].filter(Boolean).join('; ')}`));
+    const differs = protocol.differs.flatMap((key) => { const text = tank.written.get(key.value)?.value; return text ? `${words.tankKey(key.value)}: ${clip(text, 60)}` : []; });
+    return element('li', {}, element('strong', {}, escapeHtml(tank.id)), escapeHtml(` ${[tank.label === tank.id ? null : clip(tank.label, 40), tank.role ? words.role(tank.role.value) : null, ...differs, volume ? formatValue(volume, { uncertainty: false, decimalMark: decimalMarkOf(protocol.language) }) : null].filter(Boolean).join('; ')}`));
   }));
 }
 
 /** Lists cut to what a page can hold; the plan itself has the rest. */
-function boxes(title: string, texts: readonly string[], most: number, length: number, className: string): Html {
+function boxes(title: string, texts: readonly string[], most: number, length: number, className: string, more: (count: number) => string): Html {
   if (texts.length === 0) return '';
   const shown = texts.slice(0, most).map((text) => element('li', {}, escapeHtml(clip(text, length))));
-  if (texts.length > most) shown.push(element('li', { class: 'more' }, escapeHtml(`and ${texts.length - most} more in the note`)));
+  if (texts.length > most) shown.push(element('li', { class: 'more' }, escapeHtml(more(texts.length - most))));
   return element('section', { class: className }, element('h2', {}, escapeHtml(title)), element('ul', {}, ...shown));
 }
 
@@ -123,9 +128,11 @@ export function planSheet(note: Note, options: PlanSheetOptions): string | null 
   const { protocol } = note;
   if (!protocol || protocol.tanks.length === 0) return null;
   const title = protocol.question?.value ?? protocol.title?.value ?? options.stem;
+  const plan = planWords(languageOf(protocol.language));
+  const { sheet } = plan;
   const words = protocol.schedule ? scheduleWords(protocol) : '';
   const { materials, steps } = preparationOf(protocol);
-  const stops = protocol.stopRules.map((rule) => `If ${rule.when?.text.trim() ?? '–'}: ${rule.do ?? 'end the run'}`);
+  const stops = protocol.stopRules.map((rule) => sheet.ifThen(rule.when?.text.trim() ?? '–', rule.do));
   const cautions = cautionsOf(protocol);
   const typed = protocol.phases.filter((phase) => phase.typed !== null).length;
   // Millimetres taken above the table, counted generously: a line of this size takes 3.8 mm.
@@ -143,7 +150,7 @@ export function planSheet(note: Note, options: PlanSheetOptions): string | null 
 ${element('meta', { 'http-equiv': 'Content-Security-Policy', content: contentPolicy })}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 ${element('meta', { name: 'generator', content: `Evenwater ${options.toolVersion}` })}
-${element('title', {}, escapeHtml(`Plan: ${title}`))}
+${element('title', {}, escapeHtml(sheet.title(title)))}
 <style>${blockStyle.trim()}${style}</style>
 </head>
 <body>
@@ -152,11 +159,11 @@ ${element('h1', {}, escapeHtml(clip(title, 150)))}
 ${words === '' ? '' : element('p', { class: 'when' }, escapeHtml(clip(words, 420)))}
 ${tankLine(protocol)}
 ${protocol.schedule ? timelineHtml(protocol, words) : ''}
-${stops.length === 0 ? '' : boxes('Stop at once', stops, 4, 120, 'stop')}
-${element('div', { class: 'lists' }, boxes('Before the first reading', steps, 6, 105, 'steps'), boxes('At hand', materials, 8, 62, 'hand'))}
-${cautions.length === 0 ? '' : element('p', { class: 'cautions' }, element('strong', {}, 'Take care: '), escapeHtml(`${cautions.map((each) => each.title.toLowerCase()).join('; ')}. The plan card tells more; local rules and makers’ manuals go first.`))}
+${stops.length === 0 ? '' : boxes(sheet.stopAtOnce, stops, 4, 120, 'stop', sheet.more)}
+${element('div', { class: 'lists' }, boxes(plan.preparation.beforeFirst, steps, 6, 105, 'steps', sheet.more), boxes(plan.preparation.atHand, materials, 8, 62, 'hand', sheet.more))}
+${cautions.length === 0 ? '' : element('p', { class: 'cautions' }, element('strong', {}, sheet.takeCare), escapeHtml(sheet.cautions(cautions.map((each) => each.title))))}
 ${table.html}
-${element('p', { class: 'foot' }, escapeHtml(`${table.left > 0 ? `${table.left} later readings do not fit on this page: go on on lined paper. ` : ''}Write - for a reading that was not taken; strike a wrong value through so that it stays legible. ${options.stem}, Evenwater ${options.toolVersion}.`))}
+${element('p', { class: 'foot' }, escapeHtml(sheet.foot({ left: table.left, stem: options.stem, version: options.toolVersion })))}
 </main>
 </body>
 </html>

@@ -9,6 +9,8 @@ import { formatInstant } from '../time/text.ts';
 import { createRenderContext, type RenderContext } from '../render/context.ts';
 import { element, escapeHtml, tameText, type Html } from '../render/html.ts';
 import { datesWords } from '../charts/chartWords.ts';
+import { languageOf } from '../words/languages.ts';
+import { postWords } from '../words/post.ts';
 import { dataSectionHtml } from './dataSection.ts';
 import { embeddedFiles, embedMeta, type PostSource } from './embed.ts';
 import { publishedOf, publishedWords } from './published.ts';
@@ -62,6 +64,8 @@ function bylineHtml(note: Note, published: string | null): Html {
   const { protocol } = note;
   if (!protocol) return '';
   const { schedule } = protocol;
+  const language = languageOf(protocol.language);
+  const words = postWords(language);
   const parts: Html[] = [];
   if (protocol.by) parts.push(escapeHtml(protocol.by.value));
   if (schedule) {
@@ -69,7 +73,7 @@ function bylineHtml(note: Note, published: string | null): Html {
     parts.push(element('time', { datetime: formatInstant(schedule.start, protocol.zone) }, escapeHtml(datesWords(schedule.start, end, protocol))));
   }
   if (protocol.place.name) parts.push(escapeHtml(protocol.place.name.value));
-  if (published !== null) parts.push(`published ${element('time', { datetime: published }, escapeHtml(publishedWords(published)))}`);
+  if (published !== null) parts.push(words.published(element('time', { datetime: published }, escapeHtml(publishedWords(published, language)))));
   return parts.length === 0 ? '' : element('p', { class: 'byline' }, ...parts.map((part) => element('span', {}, part)));
 }
 
@@ -82,6 +86,7 @@ export async function publishPost(note: Note, options: PostOptions): Promise<{ h
   const figureHtml = (block: number, _chart: Chart): Html => drawings.get(block) ?? '';
   const context = createRenderContext(note, 'post', figureHtml);
   const md = createPostParser({ noteFor: () => note, target: 'post', figureHtml }, () => context);
+  const words = postWords(context.language);
   const env = {};
   const { title, rest } = takeTitle(md.parse(note.text, env));
   const name = note.protocol?.title?.value ?? options.stem;
@@ -112,7 +117,7 @@ export async function publishPost(note: Note, options: PostOptions): Promise<{ h
 ${head.join('\n')}
 </head>
 <body>
-<a class="skip" href="#main">Skip to the text</a>
+<a class="skip" href="#main">${escapeHtml(words.skip)}</a>
 <main id="main">
 <article class="evenwater-written">
 <header>
@@ -123,7 +128,7 @@ ${text}</article>
 ${appendixHtml(context)}
 ${referencesHtml(context)}
 ${dataSectionHtml(context, source)}
-<footer><p>${escapeHtml(`Made with Evenwater ${options.toolVersion}. Each marked number and statement was checked against the readings when this page was made; a mark says what was checked, not that the cause is proved.`)}</p></footer>
+<footer><p>${escapeHtml(words.foot(options.toolVersion))}</p></footer>
 </main>
 </body>
 </html>

@@ -5,6 +5,7 @@ import { createNoteParser } from '../note/markdown.ts';
 import { evenwaterMarkdown, type RenderOptions } from '../render/plugin.ts';
 import type { RenderContext } from '../render/context.ts';
 import { element, escapeHtml } from '../render/html.ts';
+import { postWords } from '../words/post.ts';
 import { imageAllowed, linkAllowed } from './links.ts';
 import { workingNote } from './working.ts';
 
@@ -95,8 +96,9 @@ export function createPostParser(options: RenderOptions, contextOf: () => Render
     const token = tokens[index]!;
     const source = String(token.attrGet('src') ?? '');
     const words = plainText(token.children);
+    const say = postWords(contextOf().language);
     if (imageAllowed(source)) return element('img', { src: source, alt: words });
-    const label = escapeHtml(words === '' ? `image ${source}` : `${words} (image)`);
+    const label = escapeHtml(words === '' ? say.imageAt(source) : say.image(words));
     return linkAllowed(source) ? element('a', { href: source, class: 'image-link' }, label) : label;
   };
   return md;

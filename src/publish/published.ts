@@ -2,9 +2,9 @@
 import type { Note } from '../experiment/types.ts';
 import { formatInstant, readDate, readDateTime } from '../time/text.ts';
 import type { Zone } from '../time/instant.ts';
+import type { Language } from '../words/languages.ts';
+import { postWords } from '../words/post.ts';
 import { compatibleInstant } from '../time/zone.ts';
-
-const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
 
 /** `2026-04-13T10:00+03:00`, `2026-04-13 10:00` (in the note's zone) or `2026-04-13` as ISO 8601; null when it is none of them. */
 export function readPublished(text: string, zone: Zone): string | null {
@@ -28,7 +28,7 @@ export function publishedOf(note: Note, option: string | undefined): string | nu
 }
 
 /** `2026-04-13T10:00:00+03:00` as `13 April 2026`. */
-export function publishedWords(published: string): string {
-  const [year, month, day] = published.slice(0, 10).split('-');
-  return `${Number(day)} ${months[Number(month) - 1] ?? month} ${year}`;
+export function publishedWords(published: string, language: Language): string {
+  const [year, month, day] = published.slice(0, 10).split('-').map(Number);
+  return postWords(language).date({ year: year!, month: month!, day: day! });
 }

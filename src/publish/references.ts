@@ -3,6 +3,7 @@ import type { RenderContext } from '../render/context.ts';
 import { functionByName } from '../formula/catalogue.ts';
 import { writeMethods } from '../writing/methods.ts';
 import { writeResults } from '../writing/results.ts';
+import { postWords } from '../words/post.ts';
 import { element, escapeHtml, type Html } from '../render/html.ts';
 
 /** Every source once, in alphabetical order (by code unit, the same everywhere). */
@@ -26,6 +27,6 @@ export function sourcesOf(context: RenderContext): string[] {
 export function referencesHtml(context: RenderContext): Html {
   const sources = sourcesOf(context);
   if (sources.length === 0) return '';
-  return element('section', { class: 'references', 'aria-labelledby': 'references' }, element('h2', { id: 'references' }, 'References'),
+  return element('section', { class: 'references', 'aria-labelledby': 'references' }, element('h2', { id: 'references' }, postWords(context.language).references),
     element('ul', {}, ...sources.map((source) => element('li', {}, escapeHtml(source)))));
 }

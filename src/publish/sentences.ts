@@ -6,6 +6,8 @@ import type { CheckedClaim } from '../claims/types.ts';
 import { createNoteParser } from '../note/markdown.ts';
 import { mappedText } from '../note/mappedText.ts';
 import { scanClaim } from '../note/scanClaim.ts';
+import { languageOf, type Language } from '../words/languages.ts';
+import { postWords } from '../words/post.ts';
 import { paragraphText } from '../writing/figures.ts';
 import { writeResults } from '../writing/results.ts';
 import { describeEvidence } from '../writing/computing.ts';
@@ -13,11 +15,12 @@ import { describeEvidence } from '../writing/computing.ts';
 const open = '\uE000';
 
 /** Text cut into sentences: a full stop between digits or after one letter ends none. */
-export function splitSentences(text: string): string[] {
+export function splitSentences(text: string, language: Language = 'en'): string[] {
+  const { abbreviations } = postWords(language);
   return text.replace(/\s+/g, ' ').trim().split(/(?<=[^\s.][.!?][”"')]?)\s+(?=[\p{Lu}“"(\d\uE000])/u)
     .reduce<string[]>((all, part) => {
       const last = all.at(-1);
-      if (last !== undefined && /\b(?:e\.g|i\.e|cf|vs|approx|ca|Fig|No|St|Dr)\.$|(?:^|\s)\p{Lu}\.$/u.test(last)) all[all.length - 1] = `${last} ${part}`;
+      if (last !== undefined && (abbreviations.test(last) || /(?:^|\s)\p{Lu}\.$/u.test(last))) all[all.length - 1] = `${last} ${part}`;
       else if (part !== '') all.push(part);
       return all;
     }, []);
@@ -39,7 +42,7 @@ export function findingSentences(note: Note): string[] {
   }).join('');
   for (const token of createNoteParser().parse(note.text, {})) {
     if (token.type !== 'inline') continue;
-    for (const sentence of splitSentences(textOf(token.children))) if (sentence.includes(open)) found.push(sentence.replaceAll(open, ''));
+    for (const sentence of splitSentences(textOf(token.children), languageOf(note.protocol?.language))) if (sentence.includes(open)) found.push(sentence.replaceAll(open, ''));
   }
   return found;
 }
@@ -55,6 +58,7 @@ export interface Answer {
 /** The answer to the protocol's question: the author's, its claims checked now, or the last computed sentence on the first quantity. */
 export function answerOf(note: Note): Answer | null {
   const written = note.protocol?.answer?.value;
+  const language = languageOf(note.protocol?.language);
   if (written) {
     let text = '';
     const faults: string[] = [];
@@ -66,14 +70,14 @@ export function answerOf(note: Note): Answer | null {
         words: mappedText(written.slice(scanned.wordsStart, scanned.wordsEnd)), formula: mappedText(written.slice(scanned.formulaStart, scanned.formulaEnd)),
       }, note.context);
       const words = written.slice(scanned.wordsStart, scanned.wordsEnd).trim();
-      if (checked.state !== 'holds' && checked.state !== 'unfilled') faults.push(`“${words}”${checked.computed === null ? ' cannot be computed' : `: the readings give ${checked.computed}`}`);
+      if (checked.state !== 'holds' && checked.state !== 'unfilled') faults.push(postWords(language).answerFault(words, checked.computed));
       text += checked.state === 'unfilled' ? checked.computed ?? '?' : words;
       at = scanned.end;
     }
     return { text: text.replace(/\s+/g, ' ').trim(), own: true, faults };
   }
   const first = writeResults(note)[0];
-  const sentence = first && splitSentences(paragraphText(first.runs)).at(-1);
+  const sentence = first && splitSentences(paragraphText(first.runs), language).at(-1);
   return sentence ? { text: sentence, own: false, faults: [] } : null;
 }
 

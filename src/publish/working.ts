@@ -2,7 +2,7 @@
 import type { CheckedClaim } from '../claims/types.ts';
 import type { RenderContext } from '../render/context.ts';
 import { formulaWords } from '../render/context.ts';
-import { marks } from '../render/claim.ts';
+import { postWords } from '../words/post.ts';
 import { element, escapeHtml, type Html } from '../render/html.ts';
 
 const tidy = (text: string): string => text.replace(/\s+/g, ' ').trim();
@@ -16,32 +16,33 @@ export function claimWords(claim: CheckedClaim): string {
 
 /** What stands behind a claim, without its steps. */
 export function explanationHtml(claim: CheckedClaim, context: RenderContext): Html {
+  const say = postWords(context.language).working;
   const formula = tidy(claim.syntax.formula.text);
   if (claim.syntax.form === 'stated') {
-    return claim.syntax.source ? `Stated by the author, after ${element('cite', {}, escapeHtml(claim.syntax.source))}.` : 'Stated by the author; no source is given.';
+    return claim.syntax.source ? say.statedAfter(element('cite', {}, escapeHtml(claim.syntax.source))) : say.statedAlone;
   }
   const words = formulaWords(context, formula);
   const code = element('code', {}, escapeHtml(formula));
-  const value = claim.syntax.form === 'if' || claim.computed === null ? '' : ` = ${escapeHtml(claim.computed)}${claim.approximate ? ' (the text says “about”)' : ''}`;
-  const said = words === formula || words === claim.computed ? '' : `${element('span', { class: 'words' }, escapeHtml(`${claim.syntax.form === 'if' ? `Stands because it is true that ${words}` : capital(words)}.`))} `;
+  const value = claim.syntax.form === 'if' || claim.computed === null ? '' : ` = ${escapeHtml(claim.computed)}${claim.approximate ? ` (${say.about})` : ''}`;
+  const said = words === formula || words === claim.computed ? '' : `${element('span', { class: 'words' }, escapeHtml(`${claim.syntax.form === 'if' ? say.standsBecause(words) : capital(words)}.`))} `;
   const result = context.note.results.find((each) => each.name === formula);
-  const behind = result && tidy(result.formula.text) !== claim.computed ? `, which is ${element('code', {}, escapeHtml(tidy(result.formula.text)))},` : '';
+  const behind = result && tidy(result.formula.text) !== claim.computed ? say.whichIs(element('code', {}, escapeHtml(tidy(result.formula.text)))) : '';
   return `${said}${code}${behind}${value}`;
 }
 
-function stepsHtml(claim: CheckedClaim): Html {
+function stepsHtml(claim: CheckedClaim, context: RenderContext): Html {
   const steps = claim.evaluation?.working ?? [];
   if (steps.length < 2) return '';
   const items = steps.slice(0, 12).map((step) => element('li', {}, element('code', {}, escapeHtml(tidy(step.formula))), escapeHtml(` = ${step.value}`),
-    step.readings.length > 1 ? escapeHtml(` (from ${step.readings.length} readings)`) : ''));
+    step.readings.length > 1 ? escapeHtml(postWords(context.language).working.fromReadings(step.readings.length)) : ''));
   return element('ul', {}, ...items);
 }
 
 /** One entry of the appendix. */
 export function appendixEntry(claim: CheckedClaim, index: number, context: RenderContext): Html {
   return element('li', { id: `how-${index + 1}`, class: 'how-number' }, element('span', { class: 'n' }, String(index + 1)),
-    element('div', {}, element('q', {}, escapeHtml(claimWords(claim))), element('span', { class: 'mark' }, marks[claim.mark].words), element('br', {}),
-      explanationHtml(claim, context), ' ', element('a', { href: `#claim-${index + 1}`, 'aria-label': `back to number ${index + 1} in the text` }, '↩'), stepsHtml(claim)));
+    element('div', {}, element('q', {}, escapeHtml(claimWords(claim))), element('span', { class: 'mark' }, context.words.claim.marks[claim.mark]), element('br', {}),
+      explanationHtml(claim, context), ' ', element('a', { href: `#claim-${index + 1}`, 'aria-label': postWords(context.language).working.back(index + 1) }, '↩'), stepsHtml(claim, context)));
 }
 
 /** The expandable note below a paragraph: the numbers in it. */
@@ -50,7 +51,7 @@ export function workingNote(indexes: readonly number[], context: RenderContext):
   if (claims.length === 0) return '';
   const items = claims.map(({ claim, index }) => element('li', {}, `${index + 1}. `, element('q', {}, escapeHtml(claimWords(claim))), ' — ', explanationHtml(claim, context)));
   const stated = claims.every(({ claim }) => claim.syntax.form === 'stated');
-  const word = stated ? (claims.length === 1 ? 'Where this comes from' : 'Where these come from') : claims.length === 1 ? 'How this was checked' : `How these ${claims.length} were checked`;
+  const word = postWords(context.language).working.summary(claims.length, stated);
   return element('details', { class: 'working' }, element('summary', {}, word), element('ol', {}, ...items));
 }
 
@@ -59,14 +60,9 @@ export function appendixHtml(context: RenderContext): Html {
   const { claims } = context.note;
   if (claims.length === 0) return '';
   const used = new Set(claims.map((claim) => claim.mark));
-  const meaning = {
-    computed: 'the number in the text equals the value of the formula, to the digits shown',
-    condition: 'the condition is true of the readings; that does not prove a cause',
-    stated: 'taken from the source named; not computed from these readings',
-    unchecked: 'nothing was checked',
-  } as const;
-  const legend = (Object.keys(meaning) as (keyof typeof meaning)[]).filter((mark) => used.has(mark))
-    .map((mark) => element('dt', {}, element('span', { class: `evenwater-claim evenwater-${mark}` }, capital(marks[mark].words))) + element('dd', {}, meaning[mark])).join('');
-  return element('section', { class: 'how', 'aria-labelledby': 'how' }, element('h2', { id: 'how' }, 'How each number was computed'),
+  const { meanings, heading } = postWords(context.language).working;
+  const legend = (Object.keys(meanings) as (keyof typeof meanings)[]).filter((mark) => used.has(mark))
+    .map((mark) => element('dt', {}, element('span', { class: `evenwater-claim evenwater-${mark}` }, capital(context.words.claim.marks[mark]))) + element('dd', {}, meanings[mark])).join('');
+  return element('section', { class: 'how', 'aria-labelledby': 'how' }, element('h2', { id: 'how' }, heading),
     element('dl', { class: 'legend' }, legend), element('ol', {}, ...claims.map((claim, index) => appendixEntry(claim, index, context))));
 }

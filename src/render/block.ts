@@ -1,7 +1,7 @@
 // One block to HTML: which part draws which word, and what is shown when it cannot be drawn.
 import { writeMethods } from '../writing/methods.ts';
 import { writeResults } from '../writing/results.ts';
-import { readMethodsBlock } from '../experiment/figureBlock.ts';
+import { readMethodsBlock } from '../experiment/optionBlocks.ts';
 import { checklistHtml } from './checklistTable.ts';
 import type { RenderContext } from './context.ts';
 import { blockProblemsHtml, problemsIn } from './errorBox.ts';
@@ -20,7 +20,7 @@ function drawn(blockIndex: number, content: string, context: RenderContext): Htm
   const { note } = context;
   const block = note.syntax.blocks[blockIndex]!;
   if (block.word === 'protocol') return note.protocol ? planCardHtml(note.protocol, context) : source(content);
-  if (!note.protocol) return element('p', { class: 'evenwater-empty' }, 'This block needs a protocol that can be read.') + source(content);
+  if (!note.protocol) return element('p', { class: 'evenwater-empty' }, context.words.needsProtocol) + source(content);
   const figure = context.figures.get(blockIndex);
   switch (block.word) {
     case 'readings': {
@@ -28,11 +28,11 @@ function drawn(blockIndex: number, content: string, context: RenderContext): Htm
       const table = note.tables.find((each) => each.block === blockIndex);
       const rows = table?.rows.length ?? 0;
       const wrapped = rows > 0 ? element('details', { class: 'evenwater-readings-tables', open: rows <= 40 },
-        element('summary', {}, escapeHtml(`The readings, step by step (${rows} ${rows === 1 ? 'row' : 'rows'})`)), tables) : tables;
+        element('summary', {}, escapeHtml(context.words.stepByStep(rows))), tables) : tables;
       return (figure ? figureHtml(blockIndex, figure, context) : '') + wrapped;
     }
     case 'figure': return figure ? figureHtml(blockIndex, figure, context)
-      : problemsIn(note, block.range, 'error').length > 0 ? source(content) : element('p', { class: 'evenwater-empty' }, 'There is nothing to draw yet.');
+      : problemsIn(note, block.range, 'error').length > 0 ? source(content) : element('p', { class: 'evenwater-empty' }, context.words.nothingToDraw);
     case 'values': return valuesHtml(blockIndex, context);
     case 'limits': return limitsHtml(blockIndex, context);
     case 'summary': return source(content);
@@ -44,5 +44,5 @@ function drawn(blockIndex: number, content: string, context: RenderContext): Htm
 /** A block as HTML, its problems first. `content` is the fence's text, shown as it is where nothing better can be. */
 export function blockHtml(blockIndex: number, content: string, context: RenderContext): Html {
   const block = context.note.syntax.blocks[blockIndex]!;
-  return blockProblemsHtml(context.note, block) + drawn(blockIndex, content, context);
+  return blockProblemsHtml(context.note, block, context.problemLanguage) + drawn(blockIndex, content, context);
 }

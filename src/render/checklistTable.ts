@@ -17,10 +17,10 @@ export function checklistHtml(context: RenderContext): Html {
   const rows = items.map((each) => element('tr', {},
     element('th', { scope: 'row' }, escapeHtml(`${each.number === null ? '' : `${each.number}. `}${each.item}`)),
     element('td', {}, element('span', { class: classes[each.state] || null }, element('span', { 'aria-hidden': 'true' }, `${signs[each.state]} `), words.states[each.state])),
-    element('td', {}, escapeHtml([each.sentence === null ? '' : `“${each.sentence}”`, each.advice ?? ''].filter((text) => text !== '').join(' ')))));
+    element('td', {}, escapeHtml([each.sentence === null ? '' : words.quoted(each.sentence), each.advice ?? ''].filter((text) => text !== '').join(' ')))));
   const head = element('tr', {}, ...words.heads.map((text) => element('th', { scope: 'col' }, text)));
   return tableHtml({
-    number: null, head, rows, className: 'evenwater-checklist',
+    number: null, words: context.words, head, rows, className: 'evenwater-checklist',
     caption: words.caption({ covered: count('covered'), partly: count('partly'), missing: count('missing'), none: count('not-applicable') }),
   });
 }

@@ -5,33 +5,29 @@ import type { RenderContext } from './context.ts';
 import { formulaWords } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
-/** Sign and words of each of the four marks: told by shape and text, never by colour alone. */
-export const marks = {
-  computed: { sign: '=', words: 'computed from the readings' },
-  condition: { sign: '✓', words: 'condition checked' },
-  stated: { sign: '”', words: 'stated, not computed' },
-  unchecked: { sign: '?', words: 'not checked' },
-} as const;
+/** The sign of each of the four marks, whose words are `claim.marks`: told by shape and text, never by colour alone. */
+const signs = { computed: '=', condition: '✓', stated: '”', unchecked: '?' } as const;
 
 function titleOf(claim: CheckedClaim, context: RenderContext): string {
   const formula = claim.syntax.formula.text.replace(/\s+/g, ' ').trim();
-  if (claim.syntax.form === 'stated') return `${marks.stated.words}${claim.syntax.source ? `: ${claim.syntax.source}` : ''}`;
+  if (claim.syntax.form === 'stated') return `${context.words.claim.marks.stated}${claim.syntax.source ? `: ${claim.syntax.source}` : ''}`;
   const words = formulaWords(context, formula);
-  const says = claim.syntax.form === 'if' ? `stands while ${words}` : words;
-  const start = claim.state === 'holds' ? `${marks[claim.mark].words}: ` : '';
+  const says = claim.syntax.form === 'if' ? context.words.claim.standsWhile(words) : words;
+  const start = claim.state === 'holds' ? `${context.words.claim.marks[claim.mark]}: ` : '';
   return `${start}${says}${words === formula ? '' : `\n${formula}`}${claim.computed !== null && claim.state === 'holds' && claim.syntax.form !== 'if' ? `\n= ${claim.computed}` : ''}`;
 }
 
 /** What is said loudly beside a claim that does not hold. */
-function complaint(claim: CheckedClaim): string | null {
+function complaint(claim: CheckedClaim, context: RenderContext): string | null {
+  const { claim: words, cannotBeComputed } = context.words;
   switch (claim.state) {
     case 'holds': return null;
-    case 'mismatch': return claim.computed === null ? 'does not match the readings' : `the readings give ${claim.computed}`;
-    case 'false': return 'not true of the readings';
-    case 'unfilled': return claim.computed === null ? 'cannot be computed' : 'not filled in yet';
+    case 'mismatch': return claim.computed === null ? words.mismatch : words.readingsGive(claim.computed);
+    case 'false': return words.notTrue;
+    case 'unfilled': return claim.computed === null ? cannotBeComputed : words.notFilled;
     case 'failed': {
       const problem = claim.problems.find((each) => each.severity === 'error') ?? claim.problems[0];
-      return problem ? problemSentence(problem) : 'cannot be computed';
+      return problem ? problemSentence(problem, context.problemLanguage) : cannotBeComputed;
     }
   }
 }
@@ -46,10 +42,11 @@ export function claimHtml(claim: CheckedClaim, words: string, index: number, con
   const body = claim.syntax.form === 'stated'
     ? element('span', { class: classes, title }, escapeHtml(shown))
     : element('data', { class: classes, value: claim.machine ?? '', 'data-formula': formula, title }, escapeHtml(shown));
-  const said = complaint(claim);
+  const said = complaint(claim, context);
+  const markWords = context.words.claim.marks[claim.mark];
   const loud = said === null ? '' : element('strong', { class: 'evenwater-complaint' }, escapeHtml(` ${claim.state === 'unfilled' ? '○' : '✕'} ${said}`));
   const mark = post
-    ? element('sup', { class: 'evenwater-mark' }, element('a', { href: `#how-${index + 1}`, id: `claim-${index + 1}`, 'aria-label': `${marks[claim.mark].words}, note ${index + 1}` }, String(index + 1)))
-    : element('sup', { class: 'evenwater-mark', title, role: 'img', 'aria-label': marks[claim.mark].words }, escapeHtml(marks[claim.mark].sign));
+    ? element('sup', { class: 'evenwater-mark' }, element('a', { href: `#how-${index + 1}`, id: `claim-${index + 1}`, 'aria-label': context.words.claim.note(markWords, index + 1) }, String(index + 1)))
+    : element('sup', { class: 'evenwater-mark', title, role: 'img', 'aria-label': markWords }, escapeHtml(signs[claim.mark]));
   return `${body}${said === null || claim.state === 'unfilled' ? mark : ''}${loud}`;
 }

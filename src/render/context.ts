@@ -1,24 +1,30 @@
 // What rendering one note needs at hand: the note, its numbers of figures and tables, and the values shown so far.
 import type { Note } from '../experiment/types.ts';
 import { contextOf } from '../experiment/readNote.ts';
-import { readFigureBlock } from '../experiment/figureBlock.ts';
-import type { FigureOptions } from '../experiment/figureBlock.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Chart } from '../charts/types.ts';
-import { readingsFigureOptions, unthemedChart } from '../charts/readingsChart.ts';
+import { languageOf, type Language } from '../words/languages.ts';
+import { pageWords, planWords, type PageWords, type PlanCardWords } from '../words/page.ts';
 import { plainWords } from '../formula/plainWords.ts';
 import { machineValue, showValue, type ShowOptions } from '../formula/show.ts';
 import { evaluate } from '../formula/evaluate.ts';
 import { mappedText } from '../note/mappedText.ts';
+import { ChartCache, type OptionsWithChart } from './chartCache.ts';
 import { escapeHtml, element, type Html } from './html.ts';
 
 export type RenderTarget = 'preview' | 'post';
 
-export interface BlockFigure { readonly options: FigureOptions; readonly chart: Chart; readonly number: number }
+export interface BlockFigure extends OptionsWithChart { readonly number: number }
 
 export interface RenderContext {
   readonly note: Note;
   readonly target: RenderTarget;
+  /** Of the note; what we say beside the author's text is in it. */
+  readonly language: Language;
+  readonly words: PageWords;
+  /** Of problems: the note's in a post; in the preview absent, which is the interface's own. */
+  readonly problemLanguage?: Language;
+  readonly plan: PlanCardWords;
   /** Figures by index of their block: `figure` and `readings` blocks that have one. */
   readonly figures: ReadonlyMap<number, BlockFigure>;
   /** Number of the first table of a block. */
@@ -32,26 +38,20 @@ export function tableQuantities(note: Note, blockIndex: number): string[] {
   return table ? [...new Set(table.columns.map((column) => column.quantity))] : [];
 }
 
-export function createRenderContext(note: Note, target: RenderTarget, figureHtml: RenderContext['figureHtml'] = null): RenderContext {
+export function createRenderContext(note: Note, target: RenderTarget, figureHtml: RenderContext['figureHtml'] = null, charts = new ChartCache()): RenderContext {
   const figures = new Map<number, BlockFigure>();
   const tableNumber = new Map<number, number>();
   let tables = 0;
   note.syntax.blocks.forEach((block, index) => {
-    if (block.word === 'readings') {
-      const options = readingsFigureOptions(index, note);
-      const chart = options && unthemedChart(note, options);
-      if (options && chart) figures.set(index, { options, chart, number: figures.size + 1 });
-    } else if (block.word === 'figure' && note.protocol) {
-      const { options } = readFigureBlock(block, note.protocol, note.dataset);
-      const chart = options && unthemedChart(note, options);
-      if (options && chart) figures.set(index, { options, chart, number: figures.size + 1 });
-    }
+    const figure = charts.of(note, index);
+    if (figure) figures.set(index, { ...figure, number: figures.size + 1 });
     const count = block.word === 'readings' ? tableQuantities(note, index).length
-      : block.word === 'values' || (block.word === 'limits' && (note.protocol?.limits.length ?? 0) > 0) ? 1 : 0;
+      : block.word === 'values' || note.drawn.get(index)?.summary || (block.word === 'limits' && (note.protocol?.limits.length ?? 0) > 0) ? 1 : 0;
     if (count > 0) tableNumber.set(index, tables + 1);
     tables += count;
   });
-  return { note, target, figures, tableNumber, figureHtml };
+  const language = languageOf(note.protocol?.language);
+  return { note, target, language, ...(target === 'post' ? { problemLanguage: language } : {}), words: pageWords(language), plan: planWords(language), figures, tableNumber, figureHtml };
 }
 
 /** A computed value: what the reader sees, with the formula it came from. */

@@ -8,14 +8,14 @@ import { element, escapeHtml, type Html } from './html.ts';
 
 const rank = { error: 0, warning: 1, information: 2, hint: 3 } as const;
 const signs = { error: '✕', warning: '!', information: 'i', hint: 'i' } as const;
-const words = { error: 'Error', warning: 'Warning', information: 'Note', hint: 'Hint' } as const;
 
-function item(each: Problem, accepted: boolean): Html {
+function item(each: Problem, accepted: boolean, context: RenderContext): Html {
+  const { design } = context.plan;
   const why = problemCodes[each.code].why.replace(/`/g, '');
   return element('li', { class: `evenwater-design-point evenwater-${accepted ? 'accepted' : each.severity}` },
     element('span', { class: 'evenwater-sign', 'aria-hidden': 'true' }, accepted ? '✓' : signs[each.severity]),
-    element('div', {}, element('span', { class: 'evenwater-hidden' }, escapeHtml(accepted ? 'Accepted: ' : `${words[each.severity]}: `)),
-      escapeHtml(problemSentence(each)), accepted ? element('span', { class: 'evenwater-tag' }, 'accepted by the author') : '',
+    element('div', {}, element('span', { class: 'evenwater-hidden' }, escapeHtml(accepted ? design.accepted : `${context.words.severities[each.severity]}: `)),
+      escapeHtml(problemSentence(each, context.problemLanguage)), accepted ? element('span', { class: 'evenwater-tag' }, design.acceptedByAuthor) : '',
       element('div', { class: 'evenwater-why' }, escapeHtml(why))));
 }
 
@@ -23,6 +23,6 @@ function item(each: Problem, accepted: boolean): Html {
 export function designCheckHtml(context: RenderContext): Html {
   const standing = context.note.problems.filter((each) => isDesignCode(each.code)).sort((a, b) => rank[a.severity] - rank[b.severity]);
   const accepted = context.note.accepted.filter((each) => isDesignCode(each.code));
-  if (standing.length + accepted.length === 0) return element('p', { class: 'evenwater-design-fine' }, element('span', { class: 'evenwater-kept' }, '✓ '), 'The design check has nothing to add.');
-  return element('ul', { class: 'evenwater-design', role: 'list' }, ...standing.map((each) => item(each, false)), ...accepted.map((each) => item(each, true)));
+  if (standing.length + accepted.length === 0) return element('p', { class: 'evenwater-design-fine' }, element('span', { class: 'evenwater-kept' }, '✓ '), context.plan.design.fine);
+  return element('ul', { class: 'evenwater-design', role: 'list' }, ...standing.map((each) => item(each, false, context)), ...accepted.map((each) => item(each, true, context)));
 }

@@ -3,6 +3,8 @@ import type { Problem, SourceRange } from '../problems/problem.ts';
 import type { Note } from '../experiment/types.ts';
 import type { Block } from '../note/syntax.ts';
 import { isDesignCode } from '../design/checkDesign.ts';
+import type { Language } from '../words/languages.ts';
+import { pageWords } from '../words/page.ts';
 import { problemSentence } from '../words/words.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
@@ -13,7 +15,6 @@ export function lineOf(text: string, offset: number): number {
   return line;
 }
 
-const words = { error: 'Error', warning: 'Warning', information: 'Note', hint: 'Hint' } as const;
 const signs = { error: '✕', warning: '!', information: 'i', hint: '?' } as const;
 
 /** Problems that stand inside a range, those of claims left to the claims. */
@@ -23,20 +24,21 @@ export function problemsIn(note: Note, range: SourceRange, least: 'error' | 'war
 }
 
 /** A list of problems as a box; nothing where there is none. */
-export function problemsHtml(note: Note, problems: readonly Problem[]): Html {
+export function problemsHtml(note: Note, problems: readonly Problem[], language?: Language): Html {
   if (problems.length === 0) return '';
   const most = 8;
+  const words = pageWords(language ?? 'en');
   const items = problems.slice(0, most).map((each) => element('li', { class: `evenwater-problem evenwater-${each.severity}` },
     element('span', { class: 'evenwater-sign', 'aria-hidden': 'true' }, escapeHtml(signs[each.severity])),
     element('span', { class: 'evenwater-problem-words' },
-      element('strong', {}, escapeHtml(`${words[each.severity]}, line ${lineOf(note.text, each.range.start)}: `)), escapeHtml(problemSentence(each)))));
-  if (problems.length > most) items.push(element('li', { class: 'evenwater-more' }, escapeHtml(`and ${problems.length - most} more`)));
+      element('strong', {}, escapeHtml(words.atLine(words.severities[each.severity], lineOf(note.text, each.range.start)))), escapeHtml(problemSentence(each, language)))));
+  if (problems.length > most) items.push(element('li', { class: 'evenwater-more' }, escapeHtml(words.moreProblems(problems.length - most))));
   return element('ul', { class: 'evenwater-problems', role: 'list' }, ...items);
 }
 
 /** The problems of a block as a box. */
-export function blockProblemsHtml(note: Note, block: Block): Html {
+export function blockProblemsHtml(note: Note, block: Block, language?: Language): Html {
   const own = problemsIn(note, block.range, 'warning');
   // The plan card has a place of its own for these.
-  return problemsHtml(note, block.word === 'protocol' && note.protocol ? own.filter((each) => !isDesignCode(each.code) && each.code !== 'stop-rule-crossed') : own);
+  return problemsHtml(note, block.word === 'protocol' && note.protocol ? own.filter((each) => !isDesignCode(each.code) && each.code !== 'stop-rule-crossed') : own, language);
 }

@@ -32,7 +32,7 @@ function placeHtml(chart: Chart): Html {
 export function figureHtml(blockIndex: number, figure: BlockFigure, context: RenderContext): Html {
   const { chart } = figure;
   const drawing = context.target === 'post' && context.figureHtml ? context.figureHtml(blockIndex, chart) : placeHtml(chart);
-  const caption = element('figcaption', {}, element('span', { class: 'evenwater-number-label' }, `Figure ${figure.number}.`), ' ', runsHtml(chart.caption, context));
-  const words = element('details', { class: 'evenwater-alternative' }, element('summary', {}, 'The figure in words'), element('p', {}, escapeHtml(chart.alternative)));
+  const caption = element('figcaption', {}, element('span', { class: 'evenwater-number-label' }, context.words.figure(figure.number)), ' ', runsHtml(chart.caption, context));
+  const words = element('details', { class: 'evenwater-alternative' }, element('summary', {}, context.words.figureInWords), element('p', {}, escapeHtml(chart.alternative)));
   return element('figure', { class: 'evenwater-figure' }, drawing, caption, words);
 }

@@ -3,7 +3,7 @@ import { assessDays } from '../analysis/criteria.ts';
 import type { CriterionPart } from '../protocol/criteria.ts';
 import type { Limit } from '../protocol/types.ts';
 import type { Series } from '../dataset/types.ts';
-import { readLimitsBlock } from '../experiment/figureBlock.ts';
+import { readLimitsBlock } from '../experiment/optionBlocks.ts';
 import { inWindow } from '../dataset/series.ts';
 import { convert, convertible, parseUnit } from '../quantities/units.ts';
 import { formatClock } from '../time/text.ts';
@@ -20,6 +20,7 @@ interface Seen { readonly html: Html; readonly kept: boolean | null }
 function seen(limit: Limit, tank: string, context: RenderContext): Seen {
   const { note } = context;
   const protocol = note.protocol!;
+  const words = context.words.limits;
   const series = limit.quantity ? note.dataset.series.get(`${tank}.${limit.quantity.value}`) : undefined;
   const indexes = series ? inWindow(series) : [];
   if (!series || indexes.length === 0) return { html: element('td', { class: 'evenwater-number' }, '–'), kept: null };
@@ -33,10 +34,10 @@ function seen(limit: Limit, tank: string, context: RenderContext): Seen {
   const say = (index: number, name: 'min' | 'max', bound: number | null): Html => {
     const value = series.values[index]!;
     const kept = bound === null ? true : name === 'min' ? value >= bound : value <= bound;
-    const when = `${formatClock(series.times[index]!, protocol.zone)}${long ? `, ${dateWords(series.times[index]!, protocol)}` : ''}`;
+    const data = dataHtml(amountText(value, series, protocol), machineNumber(value), `${name}(${series.id})`);
+    const date = long ? escapeHtml(dateWords(series.times[index]!, protocol)) : null;
     return element('span', { class: kept ? 'evenwater-kept' : 'evenwater-crossed' },
-      element('span', { 'aria-hidden': 'true' }, kept ? '✓ ' : '✕ '), `${name === 'min' ? 'lowest' : 'highest'} `,
-      dataHtml(amountText(value, series, protocol), machineNumber(value), `${name}(${series.id})`), escapeHtml(` at ${when}`));
+      element('span', { 'aria-hidden': 'true' }, kept ? '✓ ' : '✕ '), words.seen({ extreme: words.extremes[name], data, clock: formatClock(series.times[index]!, protocol.zone), date }));
   };
   const bounds = [limit.atLeast, limit.atMost].map((each) => (each && convertible(each.value.unit, series.unit) ? convert(each.value.value, each.value.unit, series.unit) : null));
   const [least, most] = bounds as [number | null, number | null];
@@ -51,20 +52,21 @@ function seen(limit: Limit, tank: string, context: RenderContext): Seen {
 
 /** Margin with its uncertainty, time beyond the limit and its first moment, each with its formula. */
 function detailsOf(series: Series, limit: Limit, least: number | null, most: number | null, context: RenderContext): Html[] {
+  const words = context.words.limits;
   const lines: Html[] = [];
   for (const [bound, name, beyond] of [[least === null ? null : limit.atLeast, 'min', 'below'], [most === null ? null : limit.atMost, 'max', 'above']] as const) {
     if (!bound) continue;
     const level = `${Number(bound.value.value.toPrecision(12))}${bound.value.unit.symbol === '1' ? '' : ` ${bound.value.unit.symbol}`}`;
     const marginFormula = name === 'min' ? `min(${series.id}) - ${level}` : `${level} - max(${series.id})`;
     const margin = computed(context, marginFormula, { withUncertainty: true });
-    const unsure = computed(context, `resolved(${marginFormula})`)?.text === 'false';
-    if (margin) lines.push(element('span', { class: 'evenwater-limit-detail' }, 'margin ', dataHtml(margin.text, margin.machine, marginFormula), unsure ? ', less than the instrument can tell' : ''));
+    const unsure = computed(context, `resolved(${marginFormula})`)?.machine === 'false';
+    if (margin) lines.push(element('span', { class: 'evenwater-limit-detail' }, words.margin(dataHtml(margin.text, margin.machine, marginFormula), unsure)));
     const hoursFormula = `hours-${beyond}(${series.id}, ${level})`;
     const firstFormula = `first-${beyond}(${series.id}, ${level})`;
     const first = computed(context, firstFormula);
     const hours = first && computed(context, hoursFormula);
     if (hours && first) {
-      lines.push(element('span', { class: 'evenwater-limit-detail' }, `${beyond} it for `, dataHtml(hours.text, hours.machine, hoursFormula), ', first at ', dataHtml(first.text, first.machine, firstFormula)));
+      lines.push(element('span', { class: 'evenwater-limit-detail' }, words.beyond({ side: beyond, hours: dataHtml(hours.text, hours.machine, hoursFormula), first: dataHtml(first.text, first.machine, firstFormula) })));
     }
   }
   return lines;
@@ -81,11 +83,11 @@ function daysHtml(limit: Limit, tank: string, context: RenderContext): (part: Cr
     const points = inWindow(series).map((index) => ({ time: series.times[index]!, value: convert(series.values[index]!, series.unit, milligrams) }));
     const found = assessDays(points, part, protocol.zone);
     if (!found.assessable) {
-      return element('td', {}, element('span', { class: 'evenwater-none' }, escapeHtml(`○ not assessable: it needs ${found.needs} days in a row, the readings cover ${found.has === 0 ? 'none' : found.has} in full`)));
+      return element('td', {}, element('span', { class: 'evenwater-none' }, escapeHtml(context.words.limits.notAssessable(found.needs, found.has))));
     }
     const kept = found.lowest >= atLeast - 1e-9 * atLeast;
     return element('td', { class: 'evenwater-number' }, element('span', { class: kept ? 'evenwater-kept' : 'evenwater-crossed' }, element('span', { 'aria-hidden': 'true' }, kept ? '✓ ' : '✕ '),
-      escapeHtml(`lowest ${decimalText(found.lowest, 2, protocol)} mg/L, from ${found.from} on`)));
+      escapeHtml(context.words.limits.lowestFrom(`${decimalText(found.lowest, 2, protocol)} mg/L`, found.from))));
   };
 }
 
@@ -94,31 +96,31 @@ export function limitsHtml(blockIndex: number, context: RenderContext): Html {
   const protocol = note.protocol;
   const block = note.syntax.blocks[blockIndex];
   if (!protocol || !block) return '';
+  const words = context.words.limits;
   const only = readLimitsBlock(block, protocol).for;
   const limits = protocol.limits.filter((limit) => only.length === 0 || only.includes(limit.for));
-  if (limits.length === 0) return element('p', { class: 'evenwater-empty' }, 'The protocol states no limits.');
+  if (limits.length === 0) return element('p', { class: 'evenwater-empty' }, words.none);
   const rows = limits.flatMap((limit) => {
     const bounds = ([['at least', limit.atLeast], ['at most', limit.atMost]] as const).flatMap(([side, bound]) => {
       if (!bound) return [];
       const unit = bound.value.unit;
       const decimals = Math.min(4, (String(Number(bound.value.value.toPrecision(8))).split('.')[1] ?? '').length);
-      return [`${side} ${decimalText(bound.value.value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`];
+      return [`${words.sides[side]} ${decimalText(bound.value.value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`];
     });
     const quantity = limit.quantity ? quantityWords(protocol, limit.quantity.value) : '–';
     const readings = protocol.tanks.map((tank) => seen(limit, tank.id, context));
-    const source = element('td', { class: 'evenwater-source' }, escapeHtml(limit.source ?? 'no source given'));
+    const source = element('td', { class: 'evenwater-source' }, escapeHtml(limit.source ?? words.noSource));
     const main = element('tr', {}, element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(`${quantity} ${bounds.join(', ')}`)),
       ...readings.map((each) => each.html), source);
     const cells = protocol.tanks.map((tank) => daysHtml(limit, tank.id, context));
     const overDays = (limit.criterion?.parts ?? []).filter((each) => each.part !== 'minimum').map(({ part, atLeast }) => element('tr', {},
-      element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(`${quantity}, ${part} at least ${decimalText(atLeast, 1, protocol)} mg/L`)),
+      element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(words.partLimit({ quantity, part: words.parts[part], amount: `${decimalText(atLeast, 1, protocol)} mg/L` }))),
       ...cells.map((cell) => cell(part, atLeast)), source));
     return [main, ...overDays];
   });
-  const head = element('tr', {}, element('th', { scope: 'col' }, 'For'), element('th', { scope: 'col' }, 'Limit'),
-    ...protocol.tanks.map((tank) => element('th', { scope: 'col' }, tankMark(tank), escapeHtml(capital(tank.label)))), element('th', { scope: 'col' }, 'Source'));
+  const head = element('tr', {}, element('th', { scope: 'col' }, words.heads.for), element('th', { scope: 'col' }, words.heads.limit),
+    ...protocol.tanks.map((tank) => element('th', { scope: 'col' }, tankMark(tank), escapeHtml(capital(tank.label)))), element('th', { scope: 'col' }, words.heads.source));
   return tableHtml({
-    number: context.tableNumber.get(blockIndex) ?? null, head, rows, className: 'evenwater-limits',
-    caption: 'Limits stated in the protocol against what was read. ✓ kept, ✕ crossed; left-out readings take no part.',
+    number: context.tableNumber.get(blockIndex) ?? null, words: context.words, head, rows, className: 'evenwater-limits', caption: words.caption,
   });
 }

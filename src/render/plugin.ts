@@ -7,6 +7,7 @@ import type { Note } from '../experiment/types.ts';
 import { claimRule, hasProtocol, infoWords, type ClaimMeta } from '../note/claimRule.ts';
 import { blockWords, type BlockWord } from '../note/syntax.ts';
 import { blockHtml } from './block.ts';
+import { ChartCache } from './chartCache.ts';
 import { claimHtml } from './claim.ts';
 import { createRenderContext, type RenderContext } from './context.ts';
 import { attributesHtml } from './html.ts';
@@ -81,11 +82,12 @@ export function evenwaterMarkdown(md: MarkdownIt, options: RenderOptions): Markd
 
   // One context a note: numbering and charts are worked out once, however many blocks and claims ask for them.
   const contexts = new WeakMap<Note, RenderContext>();
+  const charts = new ChartCache();
   const contextFor = (env: unknown, source: string): RenderContext | null => {
     const note = options.noteFor(env, source);
     if (!note) return null;
     let context = contexts.get(note);
-    if (!context) contexts.set(note, context = createRenderContext(note, options.target, options.figureHtml ?? null));
+    if (!context) contexts.set(note, context = createRenderContext(note, options.target, options.figureHtml ?? null, charts));
     return context;
   };
 

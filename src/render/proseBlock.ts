@@ -18,9 +18,7 @@ export function runsHtml(runs: readonly Run[], context: RenderContext): Html {
 
 export function proseHtml(paragraphs: readonly Paragraph[], word: 'methods' | 'results', context: RenderContext): Html {
   if (paragraphs.length === 0) {
-    return element('p', { class: 'evenwater-empty' }, word === 'methods'
-      ? 'The methods paragraph appears here once the protocol has tanks, a schedule and measured quantities.'
-      : 'The results sentences appear here once there are readings.');
+    return element('p', { class: 'evenwater-empty' }, word === 'methods' ? context.words.noMethods : context.words.noResults);
   }
   const parts = paragraphs.map((paragraph) => element('p', {}, runsHtml(paragraph.runs, context)));
   return element('div', { class: `evenwater-prose evenwater-${word}` }, ...parts);

@@ -8,6 +8,7 @@ import { hour, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
 import { capital, placeWords, quantityWords } from '../charts/panels.ts';
 import { dateWords, decimalText } from '../charts/chartWords.ts';
+import type { PageWords } from '../words/page.ts';
 import { dataHtml, tableQuantities, tanksOfRole, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 import { tankMark } from './tankMark.ts';
@@ -37,22 +38,22 @@ function signed(value: number, decimals: number, protocol: Protocol): string {
 }
 
 /** A cell as it was recorded, with its flags told by shape and in words. */
-export function cellHtml(cell: Cell, protocol: Protocol): Html {
+export function cellHtml(cell: Cell, protocol: Protocol, { readings: words }: PageWords): Html {
   const state = cell.state;
   const number = (value: number, decimals: number): string => decimalText(value, Math.max(0, decimals), protocol);
   const text = state.kind === 'number' && state.value !== null
     ? state.repeats.length > 1 ? number(state.value, state.decimals + 1) : number(state.value, state.decimals)
     : state.kind === 'word' ? state.word ?? state.text : state.kind === 'missing' ? '–' : state.text;
   let html = escapeHtml(text);
-  if (state.kind === 'missing') html = element('span', { title: 'not taken' }, html);
-  if (state.repeats.length > 1) html = element('span', { title: `mean of ${state.repeats.length} readings: ${state.repeats.join(', ')}` }, html, element('span', { class: 'evenwater-flag' }, `mean of ${state.repeats.length}`));
-  if (cell.leftOut) html = element('s', { title: 'left out of every calculation' }, html) + element('span', { class: 'evenwater-flag' }, 'left out');
-  if (cell.doubtful) html += element('span', { class: 'evenwater-flag evenwater-sign-flag', title: 'doubtful' }, '?');
+  if (state.kind === 'missing') html = element('span', { title: words.notTaken }, html);
+  if (state.repeats.length > 1) html = element('span', { title: words.meanOfReadings(state.repeats.length, state.repeats.join(', ')) }, html, element('span', { class: 'evenwater-flag' }, words.meanOf(state.repeats.length)));
+  if (cell.leftOut) html = element('s', { title: words.leftOutOfAll }, html) + element('span', { class: 'evenwater-flag' }, words.leftOut);
+  if (cell.doubtful) html += element('span', { class: 'evenwater-flag evenwater-sign-flag', title: words.doubtful }, '?');
   if (cell.earlier.length > 0) {
     const first = cell.earlier.map((each) => each.text).join(' → ');
-    html += element('span', { class: 'evenwater-flag evenwater-corrected' }, 'first ', element('del', {}, escapeHtml(first)));
+    html += element('span', { class: 'evenwater-flag evenwater-corrected' }, `${words.first} `, element('del', {}, escapeHtml(first)));
   }
-  if (state.kind === 'unreadable') html = element('span', { class: 'evenwater-loud', title: 'cannot be read' }, html);
+  if (state.kind === 'unreadable') html = element('span', { class: 'evenwater-loud', title: words.cannotBeRead }, html);
   return html;
 }
 
@@ -62,7 +63,7 @@ function decimalsOf(table: ReadingsTable, position: number): number {
   return Math.min(6, table.rows.reduce((most, row) => Math.max(most, row.cells[position]?.state.decimals ?? 0), 0));
 }
 
-function stepCells(each: Column, instant: Instant | null, previousRow: Instant | null, protocol: Protocol): [Html, Html] {
+function stepCells(each: Column, instant: Instant | null, previousRow: Instant | null, protocol: Protocol, { readings: words }: PageWords): [Html, Html] {
   const blank = element('td', { class: 'evenwater-number' }, '');
   const { series } = each;
   if (!series || instant === null) return [blank, blank];
@@ -75,7 +76,7 @@ function stepCells(each: Column, instant: Instant | null, previousRow: Instant |
   const change = series.values[index]! - series.values[before]!;
   const window = `${formulaInstant(series.times[before]!, protocol)}..${formulaInstant(series.times[index]!, protocol)}`;
   const since = previousRow !== null && series.times[before]! < previousRow
-    ? element('span', { class: 'evenwater-flag' }, escapeHtml(`since ${formatClock(series.times[before]!, protocol.zone)}`)) : '';
+    ? element('span', { class: 'evenwater-flag' }, escapeHtml(words.since(formatClock(series.times[before]!, protocol.zone)))) : '';
   const rate = (change / span) * hour;
   const rateDecimals = each.decimals + (span > hour ? 1 : 0);
   return [
@@ -99,40 +100,41 @@ function roleMean(context: RenderContext, tanks: readonly string[], quantity: st
 
 function quantityTable(table: ReadingsTable, quantity: string, number: number | null, context: RenderContext, protocol: Protocol): Html {
   const { note } = context;
+  const words = context.words.readings;
   const columns: Column[] = table.columns.map((column, position) => ({ column, position })).filter((each) => each.column.quantity === quantity)
     .map((each) => ({ ...each, series: note.dataset.series.get(each.column.id) ?? null, decimals: decimalsOf(table, each.position) }));
   const unit = columns[0]!.series?.unit ?? columns[0]!.column.unit;
-  const words = columns.every((each) => table.rows.every((row) => row.cells[each.position]?.state.kind !== 'number'));
+  const wordsOnly = columns.every((each) => table.rows.every((row) => row.cells[each.position]?.state.kind !== 'number'));
   const treatment = tanksOfRole(protocol, 'treatment');
   const control = tanksOfRole(protocol, 'control');
   const places = new Set(columns.map((each) => each.column.place));
-  const compares = !words && treatment.length > 0 && control.length > 0 && [...treatment, ...control].every((tank) => places.has(tank)) && unit !== null;
+  const compares = !wordsOnly && treatment.length > 0 && control.length > 0 && [...treatment, ...control].every((tank) => places.has(tank)) && unit !== null;
   const print = unit && unit.print !== '1' && unit.kind !== 'ph' ? unit.print : '';
   const differencePrint = print === '°C' ? 'K' : print;
   const decimals = Math.max(...columns.map((each) => each.decimals));
   const dated = new Set(table.rows.flatMap((row) => (row.instant === null ? [] : [formatDate(row.instant, protocol.zone)]))).size > 1;
-  const top: Html[] = [element('th', { scope: 'col', rowspan: 2, class: 'evenwater-time' }, 'Time')];
+  const top: Html[] = [element('th', { scope: 'col', rowspan: 2, class: 'evenwater-time' }, words.time)];
   const below: Html[] = [];
   for (const each of columns) {
     const tank = protocol.tanks.find((one) => one.id === each.column.place) ?? null;
-    top.push(element('th', { scope: 'colgroup', colspan: words ? 1 : 3, class: 'evenwater-group' },
+    top.push(element('th', { scope: 'colgroup', colspan: wordsOnly ? 1 : 3, class: 'evenwater-group' },
       tankMark(tank), escapeHtml(capital(placeWords(protocol, each.column.place))), each.column.instrument === null ? '' : escapeHtml(`, ${each.column.instrument}`)));
-    below.push(element('th', { scope: 'col', class: 'evenwater-group' }, 'reading'));
-    if (!words) below.push(element('th', { scope: 'col' }, 'step'), element('th', { scope: 'col' }, 'per hour'));
+    below.push(element('th', { scope: 'col', class: 'evenwater-group' }, words.reading));
+    if (!wordsOnly) below.push(element('th', { scope: 'col' }, words.step), element('th', { scope: 'col' }, words.perHour));
   }
   if (compares) {
-    top.push(element('th', { scope: 'colgroup', class: 'evenwater-group' }, 'Difference'));
-    below.push(element('th', { scope: 'col', class: 'evenwater-group' }, 'treatment − control'));
+    top.push(element('th', { scope: 'colgroup', class: 'evenwater-group' }, words.difference));
+    below.push(element('th', { scope: 'col', class: 'evenwater-group' }, words.treatmentMinusControl));
   }
   const notes: Html[] = [];
   const rows: Html[] = [];
   let previousRow: Instant | null = null;
   let date = '';
-  const width = 1 + columns.length * (words ? 1 : 3) + (compares ? 1 : 0);
+  const width = 1 + columns.length * (wordsOnly ? 1 : 3) + (compares ? 1 : 0);
   table.rows.forEach((row, position) => {
     const skip = table.rows.length > mostRows && position >= shownAtEnds && position < table.rows.length - shownAtEnds;
     if (skip) {
-      if (position === shownAtEnds) rows.push(element('tr', { class: 'evenwater-skipped' }, element('td', { colspan: width }, escapeHtml(`… ${table.rows.length - 2 * shownAtEnds} rows between are not shown here …`))));
+      if (position === shownAtEnds) rows.push(element('tr', { class: 'evenwater-skipped' }, element('td', { colspan: width }, escapeHtml(words.rowsBetween(table.rows.length - 2 * shownAtEnds)))));
       previousRow = row.instant ?? previousRow;
       return;
     }
@@ -150,13 +152,13 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
       letter = element('sup', { class: 'evenwater-note-letter' }, noteLetter(notes.length));
     }
     const clock = row.instant === null ? row.timeText : formatClock(row.instant, protocol.zone);
-    const earlierTime = row.earlierTimes.length > 0 ? element('span', { class: 'evenwater-flag evenwater-corrected' }, 'first ', element('del', {}, escapeHtml(row.earlierTimes.join(' → ')))) : '';
+    const earlierTime = row.earlierTimes.length > 0 ? element('span', { class: 'evenwater-flag evenwater-corrected' }, `${words.first} `, element('del', {}, escapeHtml(row.earlierTimes.join(' → ')))) : '';
     const cells: Html[] = [element('th', { scope: 'row', class: 'evenwater-time' },
       row.instant === null ? element('span', { class: 'evenwater-loud' }, escapeHtml(clock)) : element('time', { datetime: formatInstant(row.instant, protocol.zone) }, escapeHtml(clock)), earlierTime, letter)];
     for (const each of columns) {
       const cell = row.cells[each.position];
-      cells.push(element('td', { class: 'evenwater-number evenwater-group' }, cell ? cellHtml(cell, protocol) : ''));
-      if (!words) cells.push(...stepCells(each, row.instant, previousRow, protocol));
+      cells.push(element('td', { class: 'evenwater-number evenwater-group' }, cell ? cellHtml(cell, protocol, context.words) : ''));
+      if (!wordsOnly) cells.push(...stepCells(each, row.instant, previousRow, protocol, context.words));
     }
     if (compares) {
       const a = row.instant === null ? null : roleMean(context, treatment, quantity, unit.symbol, row.instant);
@@ -169,8 +171,8 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
     previousRow = row.instant ?? previousRow;
   });
   const what = capital(quantityWords(protocol, quantity));
-  const caption = `${what}${print ? ` (${print})` : ''}${table.name ? `, ${table.name}` : ''}: ${words ? 'as noted' : `readings, the step since the reading before, and its rate per hour${compares ? `; the difference is treatment minus control${differencePrint !== print ? ` (${differencePrint})` : ''}` : ''}`}.`;
-  return tableHtml({ number, caption, head: element('tr', {}, ...top) + element('tr', {}, ...below), rows, notes, className: 'evenwater-readings' });
+  const caption = words.caption({ what, unit: print, name: table.name, words: wordsOnly, compares, differenceUnit: differencePrint === print ? null : differencePrint });
+  return tableHtml({ number, words: context.words, caption, head: element('tr', {}, ...top) + element('tr', {}, ...below), rows, notes, className: 'evenwater-readings' });
 }
 
 /** a, b, … z, aa, ab. */
@@ -186,8 +188,8 @@ export function readingsTablesHtml(blockIndex: number, context: RenderContext): 
   if (!table || !note.protocol) return '';
   if (table.columns.length === 0 || table.rows.length === 0) {
     const file = table.file;
-    const reason = file === null ? 'No readings yet.' : file.state === 'not-loaded' ? `Readings of ${file.path} appear here once the file is loaded.`
-      : file.state === 'missing' ? `The data file ${file.path} was not found.` : `No readings were taken from ${file.path}.`;
+    const words = context.words.readings;
+    const reason = file === null ? words.none : file.state === 'not-loaded' ? words.fileNotLoaded(file.path) : file.state === 'missing' ? words.fileMissing(file.path) : words.fileEmpty(file.path);
     return element('p', { class: 'evenwater-empty' }, escapeHtml(reason));
   }
   const first = context.tableNumber.get(blockIndex) ?? null;

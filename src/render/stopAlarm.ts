@@ -5,6 +5,7 @@ import type { RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
 export function stopAlarmHtml(protocol: Protocol, context: RenderContext): Html {
+  const words = context.plan.stop;
   const crossed = context.note.stopRules.filter((check) => check.crossedAt.length > 0);
   return crossed.map((check): Html => {
     const rule = protocol.stopRules[check.rule];
@@ -12,11 +13,10 @@ export function stopAlarmHtml(protocol: Protocol, context: RenderContext): Html 
     const first = check.crossedAt[0]!;
     const outcome = rule.outcome?.value.trim() || null;
     const later = check.crossedAt.length - 1;
-    const when = `${formatClock(first, protocol.zone)} on ${formatDate(first, protocol.zone)}${later > 0 ? `, and at ${later} later ${later === 1 ? 'reading' : 'readings'}` : ''}`;
     return element('div', { class: `evenwater-alarm${outcome ? ' evenwater-written-up' : ''}`, role: outcome ? null : 'alert' },
-      element('p', { class: 'evenwater-alarm-head' }, escapeHtml(outcome ? 'A stop rule was crossed' : 'STOP: a stop rule is crossed')),
-      element('p', {}, element('code', {}, escapeHtml(rule.when?.text.trim() ?? '')), escapeHtml(` at ${when}.`)),
-      rule.do ? element('p', { class: 'evenwater-alarm-do' }, escapeHtml(outcome ? `The plan said: ${rule.do}` : rule.do)) : '',
-      element('p', {}, escapeHtml(outcome ? `What was done: ${outcome}` : 'Then write under “outcome” in the plan what was done.')));
+      element('p', { class: 'evenwater-alarm-head' }, escapeHtml(outcome ? words.wasCrossed : words.alarm)),
+      element('p', {}, element('code', {}, escapeHtml(rule.when?.text.trim() ?? '')), escapeHtml(words.at({ clock: formatClock(first, protocol.zone), date: formatDate(first, protocol.zone), later }))),
+      rule.do ? element('p', { class: 'evenwater-alarm-do' }, escapeHtml(outcome ? words.planSaid(rule.do) : rule.do)) : '',
+      element('p', {}, escapeHtml(outcome ? words.wasDone(outcome) : words.writeOutcome)));
   }).join('');
 }

@@ -7,6 +7,9 @@ import { timeTicks } from '../charts/ticks.ts';
 import { hour, type Instant } from '../time/instant.ts';
 import { dateWords } from '../charts/chartWords.ts';
 import { formatClock, formatDuration } from '../time/text.ts';
+import { languageOf } from '../words/languages.ts';
+import type { MomentText } from '../words/en/planCard.ts';
+import { planWords } from '../words/page.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
 /** The width for which labels are kept apart: a phone's. Wider drawings have more room, never less. */
@@ -22,6 +25,7 @@ export function planEnd(protocol: Protocol): Instant | null {
 
 export function timelineHtml(protocol: Protocol, words: string): Html {
   const { schedule } = protocol;
+  const say = planWords(languageOf(protocol.language)).schedule;
   const end = planEnd(protocol);
   if (!schedule || end === null) return '';
   const from = schedule.start;
@@ -31,8 +35,8 @@ export function timelineHtml(protocol: Protocol, words: string): Html {
   const inside = (instant: Instant): boolean => instant >= from && instant <= end;
 
   const marks = [
-    ...schedule.lightOff.filter(inside).map((instant) => ({ instant, text: `lights off ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
-    ...schedule.lightOn.filter(inside).map((instant) => ({ instant, text: `lights on ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
+    ...schedule.lightOff.filter(inside).map((instant) => ({ instant, text: `${say.lightsOff} ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
+    ...schedule.lightOn.filter(inside).map((instant) => ({ instant, text: `${say.lightsOn} ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
     ...sunMarks(protocol, from, end).map((mark) => ({ ...mark, kind: 'sun' })),
     ...protocol.events.filter((event) => inside(event.at)).map((event) => ({ instant: event.at, text: `${event.what} ${formatClock(event.at, protocol.zone)}`, kind: 'event' })),
   ].sort((a, b) => a.instant - b.instant);
@@ -51,8 +55,8 @@ export function timelineHtml(protocol: Protocol, words: string): Html {
   phases.slice(0, 6).forEach((phase) => {
     const first = Math.max(from, phase.window.from);
     const last = Math.min(end, phase.window.to);
-    if (((last - first) / span) * plannedWidth < textWidth(phase.id, 11) + 6 || phase.typed !== null) return;
-    parts.push(element('text', { class: 'evenwater-phase', x: at((first + last) / 2), y: top + bar / 2 + 4, 'text-anchor': 'middle' }, escapeHtml(phase.id)));
+    if (((last - first) / span) * plannedWidth < textWidth(say.phase(phase.id), 11) + 6 || phase.typed !== null) return;
+    parts.push(element('text', { class: 'evenwater-phase', x: at((first + last) / 2), y: top + bar / 2 + 4, 'text-anchor': 'middle' }, escapeHtml(say.phase(phase.id))));
   });
   const slots = schedule.slots.filter(inside);
   const thinned = slots.length > 240 ? slots.filter((_, index) => index % Math.ceil(slots.length / 240) === 0) : slots;
@@ -89,7 +93,7 @@ export function timelineHtml(protocol: Protocol, words: string): Html {
   ticks.forEach((tick) => {
     const position = (tick - from) / span;
     const anchor = position < 0.06 ? 'start' : position > 0.94 ? 'end' : 'middle';
-    parts.push(element('text', { class: 'evenwater-tick', x: at(tick), y: top + bar + 23 + below, 'text-anchor': anchor }, days ? dateWords(tick, protocol).replace(/^(\d+ \p{L}{3}).*$/u, '$1') : formatClock(tick, protocol.zone)));
+    parts.push(element('text', { class: 'evenwater-tick', x: at(tick), y: top + bar + 23 + below, 'text-anchor': anchor }, days ? say.shortDay(dateWords(tick, protocol)) : formatClock(tick, protocol.zone)));
   });
   const height = top + bar + 28 + below;
   return element('div', { class: 'evenwater-timeline' },
@@ -99,37 +103,27 @@ export function timelineHtml(protocol: Protocol, words: string): Html {
 /** Sunrise and sunset inside a run of at most three days. */
 function sunMarks(protocol: Protocol, from: Instant, end: Instant): { instant: Instant; text: string }[] {
   if (end - from > 72 * hour || !protocol.place.daylight) return [];
+  const say = planWords(languageOf(protocol.language)).schedule;
   return protocol.sun.flatMap((day) => (['sunrise', 'sunset'] as const).flatMap((name) => {
     const instant = day[name];
-    return instant === null || instant < from || instant > end ? [] : [{ instant, text: `${name} ${formatClock(Math.floor(instant / 60_000) * 60_000, protocol.zone)}` }];
+    return instant === null || instant < from || instant > end ? [] : [{ instant, text: `${say[name]} ${formatClock(Math.floor(instant / 60_000) * 60_000, protocol.zone)}` }];
   }));
 }
 
 /** The schedule in words: from when to when, the lights, the readings planned. */
 export function scheduleWords(protocol: Protocol): string {
   const { schedule } = protocol;
-  if (!schedule) return 'No schedule is stated.';
+  const words = planWords(languageOf(protocol.language)).schedule;
+  if (!schedule) return words.none;
   const clock = (instant: Instant): string => formatClock(instant, protocol.zone);
-  const date = (instant: Instant): string => dateWords(instant, protocol);
+  const moment = (instant: Instant): MomentText => ({ clock: clock(instant), date: dateWords(instant, protocol) });
   const end = planEnd(protocol);
-  const sentences: string[] = [];
-  const sameDay = end !== null && date(end) === date(schedule.start);
-  sentences.push(end === null ? `From ${clock(schedule.start)} on ${date(schedule.start)}.`
-    : `From ${clock(schedule.start)} on ${date(schedule.start)} to ${clock(end)}${sameDay ? '' : ` on ${date(end)}`} (${formatDuration(end - schedule.start)}).`);
-  const clocks = (instants: readonly Instant[]): string => {
-    const texts = [...new Set(instants.filter((each) => end === null || each <= end).map(clock))];
-    return texts.length > 3 ? `${texts[0]!} and ${texts.length - 1} other times` : texts.join(' and ');
-  };
-  const nightly = schedule.lightOff.length > 1 ? ' each day' : '';
-  const off = clocks(schedule.lightOff);
-  const on = clocks(schedule.lightOn);
-  if (off && on) sentences.push(`Lights off at ${off} and on at ${on}${nightly}.`);
-  else if (off) sentences.push(`Lights off at ${off}${nightly}.`);
-  else if (on) sentences.push(`Lights on at ${on}${nightly}.`);
-  if (schedule.sampling.length > 0) {
-    const stretches = schedule.sampling.map((each) => `every ${formatDuration(each.every)}${schedule.sampling.length > 1 ? ` from ${clock(each.from)} to ${clock(each.to)}` : ''}`);
-    sentences.push(`Readings planned ${stretches.join(', ')}${schedule.slots.length > 0 ? `: ${schedule.slots.length} in all` : ''}.`);
-  }
-  sentences.push(`Times are ${protocol.zone.name === 'UTC' ? 'UTC' : `local time in ${protocol.zone.name}`}.`);
-  return sentences.join(' ');
+  const clocks = (instants: readonly Instant[]): string[] => [...new Set(instants.filter((each) => end === null || each <= end).map(clock))];
+  const start = moment(schedule.start);
+  return words.sentences({
+    start, end: end === null ? null : { ...moment(end), sameDay: moment(end).date === start.date, length: formatDuration(end - schedule.start) },
+    lightsOff: clocks(schedule.lightOff), lightsOn: clocks(schedule.lightOn), daily: schedule.lightOff.length > 1,
+    stretches: schedule.sampling.map((each) => ({ every: formatDuration(each.every), between: schedule.sampling.length > 1 ? [clock(each.from), clock(each.to)] : null })),
+    slots: schedule.slots.length, zone: protocol.zone.name === 'UTC' ? null : protocol.zone.name,
+  }).join(' ');
 }

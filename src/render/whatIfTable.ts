@@ -2,6 +2,8 @@
 // smaller stocking. Only where exchange and respiration could be told apart.
 import { capital } from '../charts/panels.ts';
 import type { Protocol } from '../protocol/types.ts';
+import type { PageWords } from '../words/page.ts';
+import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import { hour, minute } from '../time/instant.ts';
 import { formatDuration } from '../time/text.ts';
 import { computed, dataHtml, type RenderContext } from './context.ts';
@@ -12,13 +14,13 @@ import { tankMark } from './tankMark.ts';
 interface Scenario { readonly words: string; readonly options: string }
 
 /** As it was, three hours more of darkness, twice the exchange, half the stocking. */
-function scenarios(length: number): Scenario[] {
+function scenarios(length: number, { scenarios: words }: PageWords['whatIf']): Scenario[] {
   const longer = formatDuration(Math.round((length + 3 * hour) / minute) * minute);
   return [
-    { words: `as fitted, ${formatDuration(Math.round(length / minute) * minute)} of darkness`, options: '' },
-    { words: `${longer} of darkness`, options: `, dark ${longer}` },
-    { words: 'an air pump that doubles the surface exchange', options: ', exchange 2' },
-    { words: 'half the animals and plants', options: ', stocking 0.5' },
+    { words: words.asFitted(formatDuration(Math.round(length / minute) * minute)), options: '' },
+    { words: words.longer(longer), options: `, dark ${longer}` },
+    { words: words.exchange, options: ', exchange 2' },
+    { words: words.stocking, options: ', stocking 0.5' },
   ];
 }
 
@@ -31,6 +33,7 @@ function oxygenColumns(protocol: Protocol, context: RenderContext): string[] {
 export function whatIfHtml(context: RenderContext): Html {
   const { protocol } = context.note;
   if (!protocol) return '';
+  const words = context.words.whatIf;
   const tables: Html[] = [];
   for (const phase of protocol.phases.filter((each) => /^dark(?:-\d+)?$/.test(each.id))) {
     const columns = oxygenColumns(protocol, context).filter((column) => computed(context, `predicted-min(${column}, ${phase.id})`) !== null);
@@ -39,20 +42,19 @@ export function whatIfHtml(context: RenderContext): Html {
     const level = limit ? `${Number(limit.value.toPrecision(12))} ${limit.unit.symbol}` : null;
     const cell = (formula: string): Html => {
       const found = computed(context, formula, { withUncertainty: true });
-      return element('td', { class: 'evenwater-number' }, found ? dataHtml(found.text, found.machine, formula) : escapeHtml('no answer'));
+      return element('td', { class: 'evenwater-number' }, found ? dataHtml(found.text, found.machine, formula) : escapeHtml(words.noAnswer));
     };
-    const rows = scenarios(phase.window.to - phase.window.from).map((each) => element('tr', {}, element('th', { scope: 'row' }, escapeHtml(capital(each.words))),
+    const rows = scenarios(phase.window.to - phase.window.from, words).map((each) => element('tr', {}, element('th', { scope: 'row' }, escapeHtml(capital(each.words))),
       ...columns.flatMap((column) => [cell(`predicted-min(${column}, ${phase.id}${each.options})`), ...(level ? [cell(`predicted-hours-below(${column}, ${level}, ${phase.id}${each.options})`)] : [])])));
     const tankOf = (column: string): Html => {
       const tank = protocol.tanks.find((each) => column.startsWith(`${each.id}.`))!;
       return `${tankMark(tank)}${escapeHtml(capital(tank.label))}`;
     };
-    const head = element('tr', {}, element('th', { scope: 'col' }, 'What if'), ...columns.flatMap((column) => [
-      element('th', { scope: 'col' }, tankOf(column), escapeHtml(', lowest oxygen')), ...(limit && level ? [element('th', { scope: 'col' }, tankOf(column), escapeHtml(`, hours below ${level}`))] : []),
+    const head = element('tr', {}, element('th', { scope: 'col' }, words.head), ...columns.flatMap((column) => [
+      element('th', { scope: 'col' }, tankOf(column), escapeHtml(`, ${words.lowestOxygen}`)), ...(limit && level ? [element('th', { scope: 'col' }, tankOf(column), escapeHtml(`, ${words.hoursBelow(level.replace('.', decimalMarkOf(protocol.language)))}`))] : []),
     ]));
     tables.push(tableHtml({
-      number: null, head, rows, className: 'evenwater-what-if',
-      caption: `Predictions from the fitted night${phase.id === 'dark' ? '' : ` (${phase.id})`}, with 95 % intervals. They take every animal, plant and bacterium to go on as it did, and the water to keep its temperature: plan with them, do not rely on them.`,
+      number: null, words: context.words, head, rows, className: 'evenwater-what-if', caption: words.caption(phase.id === 'dark' ? null : phase.id),
     }));
   }
   return tables.join('');

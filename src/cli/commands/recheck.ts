@@ -1,6 +1,6 @@
 // `evenwater recheck POST.html`: is every number of a post what its own note and data give?
 import { recheckPost } from '../../publish/recheck.ts';
-import { differenceNouns, differenceSentence, faultSentence } from '../../publish/recheckWords.ts';
+import { differenceNoun, differenceSentence, faultSentence } from '../../publish/recheckWords.ts';
 import { exit, printJson, WrongUse, type Command } from '../command.ts';
 import { lineStarts, placeOf, problemJson } from '../places.ts';
 import { readPost } from '../wholeFiles.ts';
@@ -37,7 +37,7 @@ export const recheck: Command = {
       if (!report.sameVersion) output.result(`${name}: made with Evenwater ${report.madeWith === '' ? '(no version stated)' : report.madeWith}, rechecked with ${version}: numbers are judged, wording and layout are not.`);
       for (const each of faults) output.result(`${name}: error: ${each.message}`);
       for (const each of noteErrors) output.result(`${name}: error in the note inside, line ${each.line}, column ${each.column}: ${each.code}: ${each.message}`);
-      for (const each of differences) output.result(`${name}:${each.line}:${each.column}: error ${differenceNouns[each.kind]} differs: ${differenceSentence(each)}`);
+      for (const each of differences) output.result(`${name}:${each.line}:${each.column}: error ${differenceNoun(each.kind)} differs: ${differenceSentence(each)}`);
       if (report.unjudged > 0) output.progress(`${report.unjudged} differences of wording or layout were not judged.`);
       output.progress(report.holds ? `${name}: ${report.claims} claims and ${report.values} computed values agree with the note and data inside.`
         : `${name}: does not agree with the note and data inside (${differences.length} ${differences.length === 1 ? 'difference' : 'differences'}).`);

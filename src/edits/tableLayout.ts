@@ -40,7 +40,7 @@ export function layoutTable(heads: readonly string[], rows: readonly LayoutRow[]
     }
     return width;
   });
-  const timeWidth = Math.max(heads[0]?.length ?? 0, ...rows.map((row) => row.time.length));
+  const timeWidth = rows.reduce((widest, row) => Math.max(widest, row.time.length), heads[0]?.length ?? 0);
   const core = (width: ColumnWidth): number => Math.max(width.head, width.left + width.right);
   // A single overhanging sign fits into the gap before the next column; more widens it.
   const gap = (index: number): number => (index === 0 ? 2 : Math.max(2, widths[index - 1]!.over + 1));
@@ -57,7 +57,7 @@ export function layoutTable(heads: readonly string[], rows: readonly LayoutRow[]
     });
     return line;
   });
-  const longest = Math.max(0, ...lines.map((line) => line.length));
+  const longest = lines.reduce((length, line) => Math.max(length, line.length), 0);
   return [headLine, ...lines.map((line, index) => {
     const remark = rows[index]!.remark;
     return remark === null ? line : `${line + pad(longest - line.length)}   ; ${remark}`.trimEnd();

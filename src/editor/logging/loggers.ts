@@ -1,6 +1,6 @@
 // Regular loggers, remembered in the settings as named column maps: what was chosen once for a file of theirs is proposed again.
 import * as z from 'zod/mini';
-import type { ImportChoices, ImportProposal } from '../../edits/importTable.ts';
+import type { ImportChoices, ImportProposal } from '../../edits/proposeImport.ts';
 
 const text = z.string();
 /** One remembered logger, as the settings hold it: what is not text is passed over, not refused. */
@@ -10,9 +10,11 @@ const loggerSetting = z.object({
 });
 
 export type Logger = Readonly<z.infer<typeof loggerSetting>>;
+/** By name. */
+export type Loggers = ReadonlyMap<string, Logger>;
 
 /** The setting, as far as it can be read: a name a logger. */
-export function readLoggers(setting: unknown): ReadonlyMap<string, Logger> {
+export function readLoggers(setting: unknown): Loggers {
   const named = z.record(z.string(), z.unknown()).safeParse(setting);
   return new Map(Object.entries(named.data ?? {}).flatMap(([name, value]): [string, Logger][] => {
     const logger = loggerSetting.safeParse(value).data;
@@ -20,12 +22,11 @@ export function readLoggers(setting: unknown): ReadonlyMap<string, Logger> {
   }));
 }
 
-/** The logger whose columns are all in the file; the one with the most of them. */
-export function loggerFor(names: readonly string[], loggers: ReadonlyMap<string, Logger>): { name: string; logger: Logger } | null {
+/** The loggers whose columns are all in the file, the one with the most of them first. */
+export function fittingLoggers(names: readonly string[], loggers: Loggers): { name: string; logger: Logger }[] {
   const parts = (from: string): string[] => (names.includes(from) ? [from] : from.split(' + '));
   const fitting = [...loggers].filter(([, logger]) => Object.keys(logger.columns).every((from) => parts(from).every((part) => names.includes(part))));
-  const best = fitting.sort(([, a], [, b]) => Object.keys(b.columns).length - Object.keys(a.columns).length)[0];
-  return best ? { name: best[0], logger: best[1] } : null;
+  return fitting.sort(([, a], [, b]) => Object.keys(b.columns).length - Object.keys(a.columns).length).map(([name, logger]) => ({ name, logger }));
 }
 
 export function choicesOf(logger: Logger): ImportChoices {

@@ -2,23 +2,28 @@
 import type { Block } from '../../note/syntax.ts';
 import type { SourceRange } from '../../problems/problem.ts';
 import type { Protocol } from '../../protocol/types.ts';
-import type { Instant, Zone } from '../../time/instant.ts';
+import type { Zone } from '../../time/instant.ts';
 import { readOffset } from '../../time/text.ts';
-import { instantOf, loadZone, utc } from '../../time/zone.ts';
+import { loadZone } from '../../time/zone.ts';
 import { readCell } from '../cell.ts';
 import type { HeadReading } from '../heads.ts';
 import type { Reporter } from '../reporter.ts';
 import type { Cell, ReadingRow } from '../types.ts';
 import type { FileKeys, LocalText } from './fileKeys.ts';
-import { detectDecimal, isBlank, type DecimalMark, type FileRow } from './layout.ts';
+import { bareText, isGap, isMuddled } from './fileCell.ts';
+import { isBlank, type FileRow } from './dataCells.ts';
+import { detectDecimal, isTooWide, type DecimalMark } from './layout.ts';
 import { addLines, badChoice, choice } from './keyFixes.ts';
-import { dateOrders, isPlainOrder, possibleOrders, readStamp, wallOf, type DateOrder, type Stamp } from './stamps.ts';
+import { dateOrders, isPlainOrder, possibleOrders, readStamp, type DateOrder, type Stamp } from './stamps.ts';
+import { instantOfStamp } from './stampTime.ts';
 
 /** A column of readings and its position in the file; -1 when the file has no such column. */
 export interface FileColumn { readonly at: number; readonly head: HeadReading; readonly name: string }
 
 export interface FileRowsInput {
   readonly rows: readonly FileRow[];
+  /** How many columns the heads give the file; null without heads. */
+  readonly width: number | null;
   readonly columns: readonly FileColumn[];
   /** Positions of the column (or the two columns) that give the time. */
   readonly time: readonly number[] | null;
@@ -32,8 +37,6 @@ export interface FileRowsInput {
   readonly from: LocalText;
   readonly block: Block;
 }
-
-const notTaken = /^(?:|-+|n\/?a|nan|null|none|#n\/a|\?+)$/iu;
 
 /** Reads the rows under the heads. What was detected goes into `findings`; what cannot be read is listed by line. */
 export function readFileRows(input: FileRowsInput): ReadingRow[] {
@@ -49,7 +52,9 @@ export function readFileRows(input: FileRowsInput): ReadingRow[] {
   const unreadable = new Map<string, number[]>();
   const read = rows.map((row, index): ReadingRow => {
     const text = stampText(row);
-    const meant = input.time && order && zone ? instantOfStamp(stamps[index] ?? null, order, zone) : { instant: null, reason: null };
+    // With more cells than heads nobody knows which cell belongs to which head.
+    const meant = isTooWide(row, input.width) ? { instant: null, reason: 'width' }
+      : input.time && order && zone ? instantOfStamp(stamps[index] ?? null, order, zone) : { instant: null, reason: null };
     if (meant.reason) lose(meant.reason, row.line);
     const cells = input.columns.map((column): Cell => {
       const written = column.at < 0 ? '' : (row.cells[column.at] ?? '').trim();
@@ -89,23 +94,12 @@ function readFileCell(written: string, head: HeadReading, decimal: DecimalMark, 
     const { state, earlier } = readCell(written, { scale, decimal });
     return { range, text: written, state, earlier, leftOut: false, doubtful: false };
   }
-  const text = written.replace(/^'(?=[-=+@])/u, '');
-  const missing = notTaken.test(text);
-  // The other mark than the file's decimal mark stands between thousands, or the line is broken: not guessed at.
-  const mixed = !missing && !scale && (decimal === ',' ? /\d\.\d/u : /\d,\d/u).test(text);
-  const reading = readCell(missing ? '-' : mixed ? `${text} ` : text.replace(/\s+/gu, scale ? '-' : ' '), { scale, decimal });
+  const text = bareText(written);
+  const missing = isGap(text);
+  const muddled = !missing && !scale && isMuddled(text, decimal);
+  const reading = readCell(missing ? '-' : muddled ? `${text} ` : text.replace(/\s+/gu, scale ? '-' : ' '), { scale, decimal });
   const state = missing ? { ...reading.state, text: written } : reading.state;
   return { range, text: written, state, earlier: reading.earlier, leftOut: reading.leftOut, doubtful: reading.doubtful };
-}
-
-function instantOfStamp(stamp: Stamp | null, order: DateOrder, zone: Zone): { instant: Instant | null; reason: string | null } {
-  if (stamp && (!stamp.date || !stamp.clock)) return { instant: null, reason: stamp.date ? 'no-clock' : 'no-date' };
-  const wall = stamp ? wallOf(stamp, order) : null;
-  if (!stamp || !wall) return { instant: null, reason: 'time' };
-  const meant = instantOf(wall.wall, stamp.offset === null ? zone : utc);
-  if (meant.kind === 'repeated') return { instant: null, reason: 'repeated' };
-  if (meant.kind === 'skipped') return { instant: null, reason: 'skipped' };
-  return { instant: meant.instant - (stamp.offset ?? 0) + wall.millisecond, reason: null };
 }
 
 /** The order of day, month and year: as written in the block, or the only one possible; two possible ones ask. */

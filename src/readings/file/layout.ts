@@ -1,33 +1,44 @@
 // How a data file is laid out: its delimiter, the line of its heads, its decimal mark. Detected, never silently kept.
 import papaparse from 'papaparse/papaparse.js';
-import { readStamp } from './stamps.ts';
+import { isBlank, isData, type FileRow } from './dataCells.ts';
+import { areUnits } from './fileUnits.ts';
 
 export const delimiters = { comma: ',', semicolon: ';', tab: '\t', bar: '|', space: ' ' } as const;
 export type DelimiterName = keyof typeof delimiters;
 
-export interface FileRow { readonly cells: readonly string[]; /** From 1. */ readonly line: number }
-
 /** Splits text into rows of cells; quoted cells may hold delimiters and line breaks. At most `limit` rows. */
 export function splitRows(text: string, delimiter: string, limit = 0): FileRow[] {
+  const plain = text.replace(/\r\n?/gu, '\n');
   if (delimiter === ' ') {
-    return text.split(/\r\n|\n|\r/u, limit || undefined).map((line, index) => ({ cells: line.trim() === '' ? [''] : line.trim().split(/\s+/u), line: index + 1 }));
+    return plain.split('\n', limit || undefined).map((line, index) => ({ cells: line.trim() === '' ? [''] : line.trim().split(/\s+/u), line: index + 1 }));
   }
-  const { data } = papaparse.parse(text, { delimiter, quoteChar: '"', header: false, skipEmptyLines: false, ...(limit ? { preview: limit } : {}) });
+  const { data, errors } = parse(plain, delimiter, limit);
+  // A quote mark that nothing closes would swallow the rest of the file into one cell.
+  if (errors.some((error) => error.code === 'MissingQuotes')) return splitLineByLine(plain, delimiter, limit);
   const rows: FileRow[] = [];
   let line = 1;
   for (const cells of data) {
     rows.push({ cells, line });
     line += 1;
-    for (const cell of cells) if (cell.includes('\n') || cell.includes('\r')) line += cell.split(/\r\n|\n|\r/u).length - 1;
+    for (const cell of cells) if (cell.includes('\n')) line += cell.split('\n').length - 1;
   }
   return rows;
 }
 
-export const isBlank = (row: FileRow): boolean => row.cells.every((cell) => cell.trim() === '');
-const numeric = /^[<>]?[+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)(?:[eE][+-]?\d+)?$/u;
+const parse = (text: string, delimiter: string, limit: number) => papaparse.parse(text, { delimiter, newline: '\n', quoteChar: '"', header: false, skipEmptyLines: false, ...(limit ? { preview: limit } : {}) });
 
-/** True for a cell that holds data: a number or a time, nothing else glued to it. */
-const isData = (cell: string): boolean => { const text = cell.trim(); return numeric.test(text) || readStamp(text) !== null; };
+/** Every line a row; quote marks count only where all of them are closed in their line. */
+function splitLineByLine(text: string, delimiter: string, limit: number): FileRow[] {
+  return text.split('\n', limit || undefined).map((line, index) => {
+    const parsed = line.includes('"') ? parse(line, delimiter, 1) : null;
+    return { cells: parsed && parsed.errors.length === 0 ? parsed.data[0] ?? [''] : line.split(delimiter), line: index + 1 };
+  });
+}
+
+/** True for a row with something under no head: a delimiter too many in it. Empty cells at the end are a habit of many files. */
+export function isTooWide(row: FileRow, width: number | null): boolean {
+  return width !== null && row.cells.slice(width).some((cell) => cell.trim() !== '');
+}
 
 /** The delimiter that leaves the most cells clean; null when the file has one column or none. */
 export function detectDelimiter(text: string): DelimiterName | null {
@@ -40,7 +51,7 @@ export function detectDelimiter(text: string): DelimiterName | null {
     const cells = body.flatMap((row) => row.cells);
     const clean = cells.filter((cell) => cell.trim() === '' || isData(cell)).length;
     // Space is the last resort: it also splits a date from its time.
-    const score = (body.length / rows.length) * (clean / cells.length) * (name === 'space' ? 0.7 : 1);
+    const score = (body.length / rows.length) * (clean / cells.length) * (name === 'space' ? 0.5 : 1);
     if (!best || score > best.score + 1e-9) best = { name, score };
   }
   return best?.name ?? null;
@@ -57,31 +68,54 @@ function usualWidth(rows: readonly FileRow[]): number {
 
 export interface HeadLine { /** Index into the rows; -1 when the file has no heads. */ readonly at: number; readonly names: readonly string[] }
 
+/** A row's heads by which its columns can be told apart: a second column of one name, or one without, goes by its number. */
+export function headNames(row: FileRow): string[] {
+  const taken = new Set<string>();
+  const names = row.cells.map((cell, index) => {
+    const name = cell.trim();
+    if (name !== '' && !taken.has(name)) { taken.add(name); return name; }
+    return numberedColumn(index);
+  });
+  while (names.length > 0 && row.cells[names.length - 1]!.trim() === '') names.pop();
+  return names;
+}
+
+const numberedColumn = (index: number): string => `column ${index + 1}`;
+
+/** Names for the columns of a file without heads. */
+export function numberedColumns(rows: readonly FileRow[]): string[] {
+  return Array.from({ length: rows.slice(0, 200).reduce((widest, row) => Math.max(widest, row.cells.length), 0) }, (_, index) => numberedColumn(index));
+}
+
 /**
  * The row of the heads: the one that holds most of the wanted names, else the first full row without data
  * that stands above one with data. Without heads the columns are called `column 1`, `column 2`…
  */
 export function detectHeads(rows: readonly FileRow[], wanted: readonly string[]): HeadLine {
-  const names = (row: FileRow): string[] => row.cells.map((cell) => cell.trim());
-  const wide = Math.max(0, ...rows.slice(0, 200).map((row) => row.cells.length));
-  const unnamed: HeadLine = { at: -1, names: Array.from({ length: wide }, (_, index) => `column ${index + 1}`) };
+  const unnamed: HeadLine = { at: -1, names: numberedColumns(rows) };
   if (wanted.length > 0) {
     let best = -1;
     let most = 0;
     rows.slice(0, 200).forEach((row, index) => {
-      const held = new Set(names(row));
+      const held = new Set(headNames(row));
       const hits = wanted.filter((name) => held.has(name)).length;
       if (hits > most) { best = index; most = hits; }
     });
-    if (best >= 0) return { at: best, names: names(rows[best]!) };
+    if (best >= 0) return { at: best, names: headNames(rows[best]!) };
     if (wanted.every((name) => /^column \d+$/u.test(name))) return unnamed;
   }
   const width = usualWidth(rows.slice(0, 200).filter((row) => !isBlank(row)));
-  const firstData = rows.findIndex((row) => row.cells.length >= Math.min(width, 2) && row.cells.filter(isData).length * 2 >= row.cells.filter((cell) => cell.trim() !== '').length && !isBlank(row));
+  const holdsData = (row: FileRow): boolean => !isBlank(row) && row.cells.filter(isData).length * 2 >= row.cells.filter((cell) => cell.trim() !== '').length;
+  // A narrower line with a number in it is likely to belong to a preamble.
+  const full = rows.findIndex((row) => row.cells.length >= width && holdsData(row));
+  const firstData = full >= 0 ? full : rows.findIndex((row) => row.cells.length >= Math.min(width, 2) && holdsData(row));
   for (let index = (firstData < 0 ? rows.length : firstData) - 1; index >= 0; index -= 1) {
     const row = rows[index]!;
     if (isBlank(row) || row.cells.some(isData) || row.cells.length < width) continue;
-    return { at: index, names: names(row) };
+    const above = rows[index - 1];
+    // A line of units stands between the heads and the data.
+    if (above && areUnits(row) && !isBlank(above) && !above.cells.some(isData) && above.cells.length >= width) continue;
+    return { at: index, names: headNames(row) };
   }
   return unnamed;
 }

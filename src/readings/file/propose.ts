@@ -2,34 +2,28 @@
 import type { MeasuredQuantity, Protocol } from '../../protocol/types.ts';
 import { measureByName } from '../../quantities/measures.ts';
 import type { Unit } from '../../quantities/types.ts';
-import { convertible, matchPrintedUnit, parseUnit } from '../../quantities/units.ts';
+import { convertible } from '../../quantities/units.ts';
 import { placesOf, planUnit } from '../heads.ts';
+import { unitInHead } from './fileUnits.ts';
 
 export interface Proposal { readonly from: string; readonly to: string | null; readonly unit: Unit | null }
 
 const timeWords = /^(?:date\s*[/_-]?\s*time|timestamp|time\s*stamp|time|date|datum|zeit|uhrzeit|tijd|tijdstip|heure|hora|fecha|clock)\b/iu;
 const remarkWords = /^(?:remarks?|notes?|comments?|bemerkung(?:en)?|opmerking(?:en)?)$/iu;
 
-/** The unit that a head prints in brackets: `Oxygen (mg/l)`, `Temp [°C]`, `Temp, °F`. */
-export function unitInHead(whole: string): Unit | null {
-  const head = whole.slice(-80);
-  const inner = /[([]([^)\]]+)[)\]]\s*$/u.exec(head)?.[1] ?? /,\s*(\S+)\s*$/u.exec(head)?.[1] ?? /\sin\s+(\S+)\s*$/u.exec(head)?.[1];
-  if (inner === undefined) return null;
-  const text = inner.trim();
-  const printed = matchPrintedUnit(text, 0);
-  return printed && printed.length === text.length ? printed.unit : parseUnit(text);
-}
-
-/** One proposal a head, in order; each target at most once. Two time heads (date and clock) are joined by `+`. */
-export function proposeColumns(heads: readonly string[], protocol: Protocol): Proposal[] {
+/**
+ * One proposal a head, in order; each target at most once. Two time heads (date and clock) are joined by `+`. `units` are those that
+ * the file prints in a line of their own, head by head.
+ */
+export function proposeColumns(heads: readonly string[], protocol: Protocol, units: readonly (Unit | null)[] = []): Proposal[] {
   const taken = new Set<string>();
   const times = heads.filter((head) => timeWords.test(head.trim()));
   const date = times.find((head) => /^(?:date|datum|fecha)$/iu.test(head.trim()));
   const clock = times.find((head) => head !== date && /^(?:time|zeit|uhrzeit|tijd|heure|hora|clock)$/iu.test(head.trim()));
   const found: Proposal[] = [];
   const whole = date !== undefined && clock !== undefined ? null : times[0];
-  for (const head of heads) {
-    const unit = unitInHead(head);
+  for (const [index, head] of heads.entries()) {
+    const unit = unitInHead(head) ?? units[index] ?? null;
     if (head === whole) { found.push({ from: head, to: 'time', unit: null }); continue; }
     if (head === date && clock !== undefined) { found.push({ from: `${date} + ${clock}`, to: 'time', unit: null }); continue; }
     if (head === clock && date !== undefined) continue;

@@ -5,6 +5,7 @@ import type { Block } from '../../note/syntax.ts';
 import { nearestName } from '../../problems/nearest.ts';
 import type { Problem } from '../../problems/problem.ts';
 import type { Protocol } from '../../protocol/types.ts';
+import type { Unit } from '../../quantities/types.ts';
 import { convertible } from '../../quantities/units.ts';
 import { readHead, type HeadReading } from '../heads.ts';
 import { implausible } from '../plausible.ts';
@@ -15,8 +16,10 @@ import { decodeText, detectEncoding, encodings, type Encoding } from './decode.t
 import { readFileKeys, yamlText, type FileKeys, type LocalText } from './fileKeys.ts';
 import { readFileRows, type FileColumn } from './fileRows.ts';
 import { addLines, badChoice, choice } from './keyFixes.ts';
-import { delimiters, detectDelimiter, detectHeads, splitRows, type DelimiterName, type FileRow, type HeadLine } from './layout.ts';
-import { proposeColumns, unitInHead } from './propose.ts';
+import { unitInHead, unitsUnder, type UnitLine } from './fileUnits.ts';
+import { type FileRow } from './dataCells.ts';
+import { delimiters, detectDelimiter, detectHeads, headNames, numberedColumns, splitRows, type DelimiterName, type HeadLine } from './layout.ts';
+import { proposeColumns } from './propose.ts';
 
 /** True when the block refers to a file: its first line that is not blank starts with `from:`. */
 export function fileOf(block: Block): boolean {
@@ -59,13 +62,14 @@ export function readFileTable(
   const findings: Findings = new Map();
   const layout = readLayout(bytes, keys, findings, from, reporter);
   if (!layout) return done();
-  const { rows, headLine } = layout;
+  const { rows, headLine, unitLine } = layout;
   if (!keys.columns || keys.columns.length === 0) {
-    askForColumns(keys, headLine, protocol, from, block, reporter);
+    askForColumns(keys, layout, protocol, from, block, reporter);
     return done();
   }
   const picked = pickColumns(keys, heads, headLine, reporter);
-  const read = readFileRows({ rows: rows.slice(headLine.at + 1), columns: picked.columns, time: picked.time, remark: picked.remark, keys, protocol, range: file.range, findings, reporter, from, block });
+  checkUnitLine(picked.columns, unitLine, reporter);
+  const read = readFileRows({ rows: rows.slice((unitLine?.at ?? headLine.at) + 1), width: headLine.at < 0 ? null : headLine.names.length, columns: picked.columns, time: picked.time, remark: picked.remark, keys, protocol, range: file.range, findings, reporter, from, block });
   if (!pinned) findings.set('sha256', hash!);
   if (findings.size > 0) {
     const lines = [...findings].map(([key, value]) => `${key}: ${value}`);
@@ -86,19 +90,28 @@ function readTargets(keys: FileKeys, protocol: Protocol, reporter: Reporter): He
     const head = readHead({ text: to.text, start: to.range.start, end: to.range.end }, protocol, taken);
     taken.add(head.column.id);
     for (const complaint of head.complaints) reporter.add(complaint);
-    const printed = unitInHead(from.text);
-    if (printed && head.column.unit && printed.symbol !== head.column.unit.symbol && printed.factor !== head.column.unit.factor) {
-      const fits = convertible(printed, head.column.unit) && !to.text.includes('[');
-      reporter.add({
-        code: 'data-file-unit', range: to.range, args: { from: from.text, printed: printed.symbol, head: head.column.id, unit: head.column.unit.symbol },
-        fixes: fits ? [{ title: 'read-column-in-unit', args: { head: head.column.id, unit: printed.symbol }, edits: [{ range: { start: to.range.end, end: to.range.end }, newText: `[${printed.symbol}]` }], preferred: true }] : [],
-      });
-    }
+    checkUnit(head, from.text, unitInHead(from.text), reporter);
     return head;
   });
 }
 
-function readLayout(bytes: Uint8Array, keys: FileKeys, findings: Findings, from: LocalText, reporter: Reporter): { rows: FileRow[]; headLine: HeadLine } | null {
+/** A unit that the file prints must be the one in which the column is read. */
+function checkUnit({ token, column }: HeadReading, from: string, printed: Unit | null, reporter: Reporter): void {
+  if (!printed || !column.unit || printed.symbol === column.unit.symbol || printed.factor === column.unit.factor) return;
+  const fits = convertible(printed, column.unit) && !token.text.includes('[');
+  reporter.add({
+    code: 'data-file-unit', range: { start: token.start, end: token.end }, args: { from, printed: printed.symbol, head: column.id, unit: column.unit.symbol },
+    fixes: fits ? [{ title: 'read-column-in-unit', args: { head: column.id, unit: printed.symbol }, edits: [{ range: { start: token.end, end: token.end }, newText: `[${printed.symbol}]` }], preferred: true }] : [],
+  });
+}
+
+function checkUnitLine(columns: readonly FileColumn[], unitLine: UnitLine | null, reporter: Reporter): void {
+  for (const { at, head, name } of columns) if (unitInHead(name) === null) checkUnit(head, name, unitLine?.units[at] ?? null, reporter);
+}
+
+interface FileLayout { readonly rows: readonly FileRow[]; readonly headLine: HeadLine; readonly unitLine: UnitLine | null }
+
+function readLayout(bytes: Uint8Array, keys: FileKeys, findings: Findings, from: LocalText, reporter: Reporter): FileLayout | null {
   const named = choice(keys, 'encoding', encodings, reporter);
   const encoding: Encoding = named ?? detectEncoding(bytes);
   if (!named && encoding !== 'utf-8') findings.set('encoding', encoding);
@@ -117,14 +130,14 @@ function readLayout(bytes: Uint8Array, keys: FileKeys, findings: Findings, from:
   const line = keys.texts.get('header line');
   const at = line && /^\d{1,6}$/u.test(line.text) ? Number(line.text) : null;
   if (line && at === null) badChoice('header line', line, ['1'], reporter);
-  if (at === 0) return { rows, headLine: { at: -1, names: Array.from({ length: Math.max(0, ...rows.slice(0, 200).map((row) => row.cells.length)) }, (_, index) => `column ${index + 1}`) } };
+  if (at === 0) return { rows, headLine: { at: -1, names: numberedColumns(rows) }, unitLine: null };
   const index = at === null ? -1 : rows.findIndex((row) => row.line === at);
-  if (index >= 0) return { rows, headLine: { at: index, names: rows[index]!.cells.map((cell) => cell.trim()) } };
+  if (index >= 0) return { rows, headLine: { at: index, names: headNames(rows[index]!) }, unitLine: unitsUnder(rows, index) };
   const wanted = (keys.columns ?? []).flatMap((column) => [column.from.text, ...column.from.text.split(' + ').map((part) => part.trim())]);
   const headLine = detectHeads(rows, wanted);
   const found = headLine.at < 0 ? 0 : rows[headLine.at]!.line;
   if (found !== 1) findings.set('header line', String(found));
-  return { rows, headLine };
+  return { rows, headLine, unitLine: unitsUnder(rows, headLine.at) };
 }
 
 /** Where the file's columns stand, by the mapping; a name that the file does not have is a problem. */
@@ -133,9 +146,9 @@ function pickColumns(keys: FileKeys, heads: readonly HeadReading[], headLine: He
     const exact = headLine.names.indexOf(text);
     const at = exact >= 0 ? exact : /^column \d+$/u.test(text) ? Number(text.slice(7)) - 1 : -1;
     if (at >= 0) return at;
-    const near = nearestName(text, headLine.names.filter((each) => each !== ''));
+    const near = nearestName(text, headLine.names);
     reporter.add({
-      code: 'data-file-column', range: name.range, args: { name: text, known: headLine.names.filter((each) => each !== '').slice(0, 20) },
+      code: 'data-file-column', range: name.range, args: { name: text, known: headLine.names.slice(0, 20) },
       fixes: near === null || name.text !== text ? [] : [replaceFix(name.range, near, { preferred: true })],
     });
     return -1;
@@ -158,13 +171,13 @@ function pickColumns(keys: FileKeys, heads: readonly HeadReading[], headLine: He
       index += 1;
     }
   }
-  if (time === null) reporter.add({ code: 'data-file-no-time', range: keys.columnsRange ?? { start: 0, end: 0 }, args: { known: headLine.names.filter((each) => each !== '').slice(0, 20) } });
+  if (time === null) reporter.add({ code: 'data-file-no-time', range: keys.columnsRange ?? { start: 0, end: 0 }, args: { known: headLine.names.slice(0, 20) } });
   return { columns, time: time && time.length > 0 ? time : null, remark };
 }
 
-function askForColumns(keys: FileKeys, headLine: HeadLine, protocol: Protocol, from: LocalText, block: Block, reporter: Reporter): void {
-  const proposals = proposeColumns(headLine.names.filter((name) => name !== ''), protocol).filter((each) => each.to !== null);
+function askForColumns(keys: FileKeys, { headLine, unitLine }: FileLayout, protocol: Protocol, from: LocalText, block: Block, reporter: Reporter): void {
+  const proposals = proposeColumns(headLine.names, protocol, unitLine?.units).filter((each) => each.to !== null);
   const lines = ['columns:', ...proposals.map((each) => `  ${yamlText(each.from)}: ${each.to!}`)];
   const fixes = proposals.length > 0 && keys.columns === null ? addLines(block, lines, 'write-file-columns', { preferred: true }) : [];
-  reporter.add({ code: 'data-file-columns', range: from.range, args: { known: headLine.names.filter((name) => name !== '').slice(0, 20) }, fixes });
+  reporter.add({ code: 'data-file-columns', range: from.range, args: { known: headLine.names.slice(0, 20) }, fixes });
 }

@@ -1,6 +1,6 @@
 // Regular loggers: which of them a file is of, and what is remembered of an import.
 import { deepEqual, equal } from 'node:assert/strict';
-import { proposeImport } from '../../../src/edits/importTable.ts';
+import { proposeImport } from '../../../src/edits/proposeImport.ts';
 import { choicesOf, fittingLoggers, loggerOf, readLoggers } from '../../../src/editor/logging/loggers.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { importFile, importTable, proposeImport, type ImportChoices } from '../../../src/edits/importTable.ts';
+import { importFile, importTable } from '../../../src/edits/importTable.ts';
+import { proposeImport, type ImportChoices } from '../../../src/edits/proposeImport.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import { baseProtocol } from '../../../src/problems/examples.ts';
 import { blockLines, code, made } from './support.ts';
@@ -32,7 +33,7 @@ suite('edits: import', () => {
   });
   test('what cannot be read is kept: cells in the remark, lines as comments', () => {
     const { proposal, lines, note } = imported('time,mat.DO\n2026-03-14 20:00,8.21\nlater,8.3\n2026-03-14 20:30,no data\n2026-03-14 21:00,8.2\n');
-    assert.deepEqual([proposal.unreadTimes, proposal.unreadCells], [[3], [4]]);
+    assert.deepEqual(proposal.complaints.map((each) => [each.line, each.fate, each.message.code]), [[3, 'comment', 'line-no-time'], [4, 'remark', 'cell-no-reading']]);
     assert.deepEqual(lines, ['time              mat.DO', '2026-03-14T20:00    8.21', '# not read, line 3: later,8.3', '2026-03-14T20:30    -      ; mat.DO: no data', '2026-03-14T21:00    8.2']);
     assert.equal(note.tables[0]!.rows.length, 3);
   });

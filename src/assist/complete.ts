@@ -1,5 +1,7 @@
 // Completion: finds out where the cursor stands and asks the part that knows the place.
 import type { Note } from '../experiment/types.ts';
+import type { Language } from '../words/languages.ts';
+import { askedIn } from './asking.ts';
 import { completeDrawn } from './completeDrawn.ts';
 import { completeClaim, completeFence } from './completeBlocks.ts';
 import { completeFormula } from './completeFormula.ts';
@@ -10,10 +12,11 @@ import { placeAt } from './place.ts';
 import type { Suggestion } from './types.ts';
 
 /**
- * What could be written at an offset of `note.text`. The note's plan, readings and results may be of an earlier text
+ * What could be written at an offset of the note's text, described in a language. The note's plan, readings and results may be of an earlier text
  * (their names are what counts); the cursor is looked up in the text itself. Never throws.
  */
-export function complete(note: Note, offset: number): Suggestion[] {
+export function complete(read: Note, offset: number, language: Language = 'en'): Suggestion[] {
+  const note = askedIn(language, read);
   const { text } = note;
   const place = placeAt(text, offset);
   if (place.kind === 'fence') return completeFence(note, place, offset);

@@ -1,19 +1,19 @@
 // Suggestions inside `figure`, `summary` and `limits` blocks: their options, the readings to show, moments.
-import type { Note } from '../experiment/types.ts';
-import { optionHelp } from '../words/en/assist.ts';
+import type { AssistWords } from '../words/assist.ts';
+import type { AskedNote } from './asking.ts';
 import { completeFormula } from './completeFormula.ts';
 import { seriesNames } from './knownNames.ts';
 import { toNote, type BlockPlace } from './place.ts';
 import type { Suggestion } from './types.ts';
 import { yamlPlace } from './yamlPlace.ts';
 
-const optionsOf: Readonly<Record<string, readonly (keyof typeof optionHelp)[]>> = {
+const optionsOf: Readonly<Record<string, readonly (keyof AssistWords['optionHelp'])[]>> = {
   figure: ['show', 'from', 'to', 'title', 'caption'],
   limits: ['for'],
 };
 
 /** Suggestions at the cursor of a block with options. */
-export function completeDrawn(note: Note, place: BlockPlace): Suggestion[] {
+export function completeDrawn(note: AskedNote, place: BlockPlace): Suggestion[] {
   const { protocol } = note;
   const yaml = yamlPlace(place.content.text, place.at);
   if (!yaml || !protocol) return [];
@@ -24,7 +24,7 @@ export function completeDrawn(note: Note, place: BlockPlace): Suggestion[] {
     { label, kind, insert: label, snippet: false, range, detail: '', documentation: '', sort, ...rest });
   if (yaml.path.length === 0) {
     return (optionsOf[place.word] ?? []).filter((key) => !yaml.beside.has(key)).map((key, index) => one(key, 'key', String(index), {
-      insert: key === 'show' ? 'show: [$0]' : `${key}: $0`, snippet: true, documentation: optionHelp[key], goesOn: key !== 'title' && key !== 'caption',
+      insert: key === 'show' ? 'show: [$0]' : `${key}: $0`, snippet: true, documentation: note.asking.words.optionHelp[key], goesOn: key !== 'title' && key !== 'caption',
     }));
   }
   if (yaml.path.length !== 1 || yaml.at === 'key') return [];

@@ -1,6 +1,5 @@
 // Suggestions inside a readings table: heads not used yet, their units and instruments, the next time, words of a scale;
 // and the keys of a block that points to a data file.
-import type { Note } from '../experiment/types.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { measureFor, placesOf, planUnit, splitHead } from '../readings/heads.ts';
 import { splitLines, type Line } from '../readings/lines.ts';
@@ -9,7 +8,7 @@ import { delimiters } from '../readings/file/layout.ts';
 import { dateOrders } from '../readings/file/stamps.ts';
 import { day } from '../time/instant.ts';
 import { formatClock, formatDate } from '../time/text.ts';
-import { fileKeyHelp, shared } from '../words/en/assist.ts';
+import type { AskedNote, Asking } from './asking.ts';
 import { units } from './completeFormula.ts';
 import { quantityHelp, tankHelp } from './knownNames.ts';
 import { toNote, type BlockPlace } from './place.ts';
@@ -19,11 +18,11 @@ import { startOfLine, yamlPlace } from './yamlPlace.ts';
 type CellsLine = Extract<Line, { kind: 'cells' }>;
 
 /** Suggestions at the cursor of a `readings` block. */
-export function completeReadings(note: Note, place: BlockPlace): Suggestion[] {
+export function completeReadings(note: AskedNote, place: BlockPlace): Suggestion[] {
   const { protocol } = note;
   const { text } = place.content;
   if (!protocol) return [];
-  if (/^\s*from:/u.test(text)) return completeFile(protocol, place);
+  if (/^\s*from:/u.test(text)) return completeFile(protocol, place, note.asking);
   const before = text.slice(startOfLine(text, place.at), place.at);
   if (/^\s*#|;/u.test(before)) return [];
   const lines = splitLines(text);
@@ -32,7 +31,7 @@ export function completeReadings(note: Note, place: BlockPlace): Suggestion[] {
   const offset = toNote(place, place.at);
   const range = { start: offset - token.length, end: offset };
   const isHead = !head || place.at <= head.end;
-  if (isHead) return completeHead(protocol, head, before, token, offset, place.at);
+  if (isHead) return completeHead(protocol, head, before, token, offset, place.at, note.asking);
   const index = before.slice(0, before.length - token.length).trim() === '' ? 0 : before.slice(0, before.length - token.length).trim().split(/\s+/u).length;
   if (index === 0) return nextTimes(note, protocol, range);
   const parts = splitHead(head.tokens[index]?.text ?? '');
@@ -41,7 +40,7 @@ export function completeReadings(note: Note, place: BlockPlace): Suggestion[] {
 }
 
 /** Heads that the plan knows and the table lacks, in the plan's order; units in brackets; the whole line of an empty table. */
-function completeHead(protocol: Protocol, head: CellsLine | undefined, before: string, token: string, offset: number, at: number): Suggestion[] {
+function completeHead(protocol: Protocol, head: CellsLine | undefined, before: string, token: string, offset: number, at: number, { words }: Asking): Suggestion[] {
   const bracket = /^(\S*)\[([^\]]*)$/u.exec(token);
   if (bracket) {
     const parts = splitHead(bracket[1]!);
@@ -54,7 +53,7 @@ function completeHead(protocol: Protocol, head: CellsLine | undefined, before: s
   const all = headsOf(protocol);
   if (before.trim() === token && !before.slice(0, -token.length || undefined).trim()) {
     const line = ['time', ...all.map((each) => each.head)].join('  ');
-    return [one(line, 'series', '0', { documentation: shared.newName }), one('time', 'keyword', '1', { insert: 'time  ', goesOn: true })];
+    return [one(line, 'series', '0', { documentation: words.shared.newName }), one('time', 'keyword', '1', { insert: 'time  ', goesOn: true })];
   }
   const used = new Set((head?.tokens ?? []).filter((each) => at < each.start || at > each.end).map((each) => each.text.replace(/\[.*$/u, '')));
   return all.filter((each) => !used.has(each.head)).map((each, index) => one(each.head, 'series', String(index).padStart(3, '0'), { detail: each.unit, documentation: each.documentation }));
@@ -69,18 +68,18 @@ function headsOf(protocol: Protocol): { head: string; unit: string; documentatio
 }
 
 /** The next planned times without a reading. */
-function nextTimes(note: Note, protocol: Protocol, range: Suggestion['range']): Suggestion[] {
+function nextTimes(note: AskedNote, protocol: Protocol, range: Suggestion['range']): Suggestion[] {
   const slots = protocol.schedule?.slots ?? [];
   const last = note.dataset.times.at(-1) ?? Number.NEGATIVE_INFINITY;
   const long = slots.length > 0 && slots.at(-1)! - slots[0]! > day;
   return slots.filter((slot) => slot > last).slice(0, 3).map((slot, index) => {
     const text = long ? `${formatDate(slot, protocol.zone)}T${formatClock(slot, protocol.zone)}` : formatClock(slot, protocol.zone);
-    return { label: text, kind: 'instant', insert: `${text}  `, snippet: false, range, detail: shared.next, documentation: '', sort: String(index) };
+    return { label: text, kind: 'instant', insert: `${text}  `, snippet: false, range, detail: note.asking.words.shared.next, documentation: '', sort: String(index) };
   });
 }
 
 /** Keys of a block that points to a file, and what a column of the file may hold. */
-function completeFile(protocol: Protocol, place: BlockPlace): Suggestion[] {
+function completeFile(protocol: Protocol, place: BlockPlace, { words }: Asking): Suggestion[] {
   const yaml = yamlPlace(place.content.text, place.at);
   if (!yaml) return [];
   const offset = toNote(place, place.at);
@@ -89,7 +88,7 @@ function completeFile(protocol: Protocol, place: BlockPlace): Suggestion[] {
     { label, kind, insert: label, snippet: false, range, detail: '', documentation: '', sort, ...rest });
   if (yaml.path.length === 0 && yaml.at !== 'value') {
     return fileKeyNames.filter((key) => !yaml.beside.has(key)).map((key, index) => one(key, 'key', String(index), {
-      insert: key === 'columns' ? 'columns:\n  $0' : `${key}: $0`, snippet: true, documentation: fileKeyHelp[key],
+      insert: key === 'columns' ? 'columns:\n  $0' : `${key}: $0`, snippet: true, documentation: words.fileKeyHelp[key],
     }));
   }
   if (yaml.at !== 'value') return [];

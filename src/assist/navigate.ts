@@ -3,11 +3,11 @@ import { functionByName } from '../formula/catalogue.ts';
 import type { Note } from '../experiment/types.ts';
 import { isName, isReserved } from '../protocol/names.ts';
 import type { SourceRange, TextEdit } from '../problems/problem.ts';
-import { nameKinds, type RenameRefusal } from '../words/en/assist.ts';
+import type { NameKind, RenameRefusal } from '../words/assist.ts';
 import { namePlaces, type NamePlace } from './names.ts';
 import { walkPlan } from './planWalk.ts';
 
-export interface Refusal { readonly refusal: RenameRefusal; readonly args: { readonly name: string; readonly other?: string } }
+export interface Refusal { readonly refusal: RenameRefusal; readonly args: { readonly name: string; readonly other?: NameKind } }
 export interface Renaming { readonly range: SourceRange; readonly name: string }
 
 /** The name under an offset; at a seam the one that starts there. */
@@ -75,8 +75,8 @@ export function rename(note: Note, offset: number, newName: string): { readonly 
   return { edits: places.map((place) => ({ range: place.range, newText: name })) };
 }
 
-function takenBy(note: Note, name: string): string | null {
+function takenBy(note: Note, name: string): NameKind | null {
   const kind = note.context.names.kinds.get(name)?.[0];
-  if (kind) return nameKinds[kind];
-  return note.protocol?.tanks.some((tank) => tank.facts.has(name)) ? nameKinds.fact : null;
+  if (kind) return kind;
+  return note.protocol?.tanks.some((tank) => tank.facts.has(name)) ? 'fact' : null;
 }

@@ -1,6 +1,8 @@
 // Signature help: the function around the cursor, its signatures from the catalogue, and which operand is being written.
 import type { Note } from '../experiment/types.ts';
 import { functionByName, signatureLabel } from '../formula/catalogue.ts';
+import { describedIn } from '../formula/catalogue/described.ts';
+import type { Language } from '../words/languages.ts';
 import { formulaAt, openCall } from './formulaPlace.ts';
 
 export interface SignatureParameter {
@@ -12,11 +14,12 @@ export interface SignatureLine { readonly label: string; readonly about: string;
 export interface SignatureHelp { readonly signatures: readonly SignatureLine[]; readonly activeSignature: number; readonly activeParameter: number }
 
 /** Help for the call around an offset of `note.text`; null outside calls. */
-export function signatureHelp(note: Note, offset: number): SignatureHelp | null {
+export function signatureHelp(note: Note, offset: number, language: Language = 'en'): SignatureHelp | null {
   const formula = formulaAt(note.text, offset);
   const call = formula && openCall(formula.before);
-  const entry = call && functionByName(call.name);
-  if (!call || !entry) return null;
+  const english = call && functionByName(call.name);
+  if (!call || !english) return null;
+  const entry = describedIn(language, english);
   const signatures = entry.signatures.map((signature): SignatureLine => {
     const label = signatureLabel(entry.name, signature);
     let at = entry.name.length + 1;

@@ -2,7 +2,7 @@
 import { findableNumbers, findFormulas, groundOfSearch, type Candidate } from '../../experiment/findNumbers.ts';
 import { jsonValue } from '../../formula/show.ts';
 import type { Note } from '../../experiment/types.ts';
-import { slipWords } from '../../words/en/slips.ts';
+import { slipSentence } from '../../words/slips.ts';
 import { exit, printJson, WrongUse, type Command } from '../command.ts';
 import { readNoteFile } from '../noteFiles.ts';
 import { lineStarts, placeOf, problemJson, problemLine } from '../places.ts';
@@ -50,5 +50,5 @@ function candidateJson(candidate: Candidate, note: Note): { formula: string; val
 
 function candidateLine({ formula, text, score, gives, slip }: Candidate): string {
   const what = gives ? `gives ${text}` : `gives ${text} instead`;
-  return `    ${score.toFixed(2).padStart(6)}  ${formula}  ${what}${slip === null ? '' : `; ${slipWords[slip]}`}`;
+  return `    ${score.toFixed(2).padStart(6)}  ${formula}  ${what}${slip === null ? '' : `; ${slipSentence(slip)}`}`;
 }

@@ -81,7 +81,7 @@ function salinity(call: Call): FormulaValue | null {
     return evaluateRows(call, [{ key: 'gravity', value: gravity, unit: gravity.unit }, { key: 'temperature', value: temperature, unit: celsius }],
       (input) => salinityOfSpecificGravity({ specificGravity: input['gravity']!, temperature: input['temperature']!, reference: stated.value }), practical, 1);
   }
-  return needed(call, tank, 'salinity, conductivity or specific conductance', `${tank}.cond`);
+  return needed(call, tank, ['salinity', 'conductivity', 'specific conductance'], `${tank}.cond`);
 }
 
 export const waterFunctions: readonly FunctionEntry[] = [

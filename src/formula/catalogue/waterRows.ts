@@ -99,7 +99,7 @@ export function measuredIn(call: Call, place: string, names: readonly string[]):
 }
 
 /** What is needed and not there, with the column that would supply it. */
-export function needed(call: Call, place: string, quantity: string, example: string): null {
+export function needed(call: Call, place: string, quantity: string | readonly string[], example: string): null {
   return call.fail('quantity-needed', { function: call.name, place, quantity, example });
 }
 

@@ -46,9 +46,17 @@ export const shared = {
   gives: 'Gives', source: 'Source', example: 'Example', meanOver: 'Mean over', sampled: 'a reading was taken', next: 'next planned reading', newName: 'a new entry',
 } as const;
 
+/** What stands at the places to type at, until something is typed. */
+export const fillers = {
+  question: 'What do you want to know?', place: 'place', instrument: 'instrument', series: 'tank.quantity', name: 'name', formula: 'formula', number: 'number',
+  words: 'words', source: 'source', tank: 'tank', label: 'label', plants: 'water lettuce', plantless: 'none',
+} as const;
+
+export const severities = { error: 'error', warning: 'warning', information: 'information', hint: 'hint' } as const;
+
 export type RenameRefusal = 'no-name' | 'built-in' | 'function' | 'sealed-readings' | 'sealed-plan' | 'not-a-name' | 'reserved' | 'taken';
 
-export const renameRefusals: Readonly<Record<RenameRefusal, (args: { readonly name: string; readonly other?: string }) => string>> = {
+export const renameRefusals: Readonly<Record<RenameRefusal, (args: { readonly name: string; readonly other?: NameKind }) => string>> = {
   'no-name': () => 'Only tanks, groups, quantities, facts, events, phases and named results can be renamed.',
   'built-in': ({ name }) => `“${name}” is a word of the note language and keeps its name.`,
   function: ({ name }) => `“${name}” is a function and keeps its name.`,
@@ -56,7 +64,7 @@ export const renameRefusals: Readonly<Record<RenameRefusal, (args: { readonly na
   'sealed-plan': ({ name }) => `“${name}” stands in a sealed plan; a new name would count as a deviation.`,
   'not-a-name': ({ name }) => `“${name}” cannot be a name: a letter first, then letters, digits and hyphens.`,
   reserved: ({ name }) => `“${name}” is a word of the note language; choose another.`,
-  taken: ({ name, other }) => `“${name}” is already the name of a ${other ?? 'thing'} in this note.`,
+  taken: ({ name, other }) => `“${name}” is already the name of a ${other ? nameKinds[other] : 'thing'} in this note.`,
 };
 
 /** What kinds of names are called. */
@@ -64,5 +72,6 @@ export const nameKinds = {
   tank: 'tank', group: 'group of tanks', quantity: 'quantity', fact: 'fact of a tank', event: 'event', phase: 'phase', result: 'named result',
   time: 'moment', constant: 'constant',
 } as const;
+export type NameKind = keyof typeof nameKinds;
 
 export const seriesDetail = (quantity: string, tank: string): string => `${quantity}, ${tank}`;

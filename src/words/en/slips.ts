@@ -1,5 +1,5 @@
 // What each slip of the search for formulas is called, in a keeper's words.
-export const slipWords: Readonly<Record<string, string>> = {
+const table = {
   'wrong-base': 'the percentage was taken of the last reading instead of the first',
   swapped: 'start and end are swapped',
   'other-tank': 'this is the other tank',
@@ -8,4 +8,7 @@ export const slipWords: Readonly<Record<string, string>> = {
   'sea-level': 'reckoned with the pressure of the sea level instead of that of the place',
   'digits-swapped': 'two digits have changed places',
   sign: 'the sign is turned round',
-};
+} as const;
+
+export type SlipCode = keyof typeof table;
+export const slipWords: Readonly<Record<SlipCode, string>> = table;

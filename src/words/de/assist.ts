@@ -1,0 +1,76 @@
+// German words of the editor's own help.
+import type * as english from '../en/assist.ts';
+import { quantityName } from './arguments.ts';
+
+type SameKeys<T> = Readonly<Record<keyof T, string>>;
+
+export const blockHelp: SameKeys<typeof english.blockHelp> = {
+  protocol: 'Der Plan: Frage, Ort, Becken, Ablauf und was gemessen wird.',
+  readings: 'Eine Messtabelle: `time`, dann eine Spalte für jedes Becken und jede Größe.',
+  values: 'Benannte Ergebnisse, je Zeile eines: `Name = Formel`.',
+  figure: 'Ein Diagramm der Messwerte.',
+  summary: 'Eine berechnete Tabelle.',
+  limits: 'Die Grenzen des Plans, mit den Messwerten verglichen.',
+  methods: 'Der Absatz über die Methoden, aus Plan und Messwerten geschrieben.',
+  results: 'Sachliche Sätze, aus den Messwerten geschrieben.',
+};
+
+export const claimHelp: SameKeys<typeof english.claimHelp> = {
+  fill: 'Eine Zahl, die berechnet und ausgefüllt wird.',
+  value: 'Eine Zahl, die ihrer Formel entsprechen muss.',
+  condition: 'Wörter, die gelten, solange eine Bedingung wahr ist.',
+  stated: 'Etwas mit seiner Quelle Übernommenes, nicht Berechnetes.',
+};
+
+export const keywordHelp: SameKeys<typeof english.keywordHelp> = {
+  in: 'Der Wert in einer anderen Einheit.',
+  and: 'Beide Bedingungen sind wahr.',
+  or: 'Mindestens eine Bedingung ist wahr.',
+  not: 'Die Bedingung ist nicht wahr.',
+  '..': 'Ein Zeitraum von einem Zeitpunkt bis zu einem anderen.',
+};
+
+export const timeHelp: SameKeys<typeof english.timeHelp> = {
+  start: 'Beginn des Ablaufs.', end: 'Ende des Ablaufs.', 'light-off': 'Licht aus.', 'light-on': 'Licht an.',
+  sunrise: 'Sonnenaufgang am Ort.', sunset: 'Sonnenuntergang am Ort.', dawn: 'Beginn der bürgerlichen Dämmerung am Morgen.', dusk: 'Ende der bürgerlichen Dämmerung am Abend.',
+};
+
+export const optionHelp: SameKeys<typeof english.optionHelp> = {
+  show: 'Was gezeichnet wird: `mat.DO`, eine Größe für alle Becken oder ein Becken.', from: 'Wo das Diagramm beginnt.', to: 'Wo das Diagramm endet.',
+  title: 'Titel des Diagramms.', caption: 'Wörter vor der erzeugten Bildunterschrift.', for: 'Wessen Grenzen gezeigt werden.',
+};
+
+export const fileKeyHelp: SameKeys<typeof english.fileKeyHelp> = {
+  from: 'Die Datendatei, im Ordner der Notiz oder darunter.', columns: 'Was jede Spalte der Datei enthält.', 'time zone': 'Die Zeitzone der Uhrzeiten in der Datei.',
+  sha256: 'Hält die Datei fest: Eine geänderte Datei fällt dann auf.', delimiter: 'Was zwischen den Zellen steht.', decimal: 'Das Dezimalzeichen der Datei.',
+  'date order': 'Die Reihenfolge von Tag, Monat und Jahr.', 'header line': 'Die Zeile mit den Spaltennamen, von 1 an gezählt.', encoding: 'Wie die Zeichen der Datei codiert sind.',
+};
+
+export const shared: SameKeys<typeof english.shared> = {
+  gives: 'Ergibt', source: 'Quelle', example: 'Beispiel', meanOver: 'Mittel über', sampled: 'hier wurde abgelesen', next: 'nächste Messzeit', newName: 'ein neuer Eintrag',
+};
+
+export const fillers: SameKeys<typeof english.fillers> = {
+  question: 'Was soll der Versuch zeigen?', place: 'Ort', instrument: 'Messgerät', series: 'Becken.Größe', name: 'Name', formula: 'Formel', number: 'Zahl',
+  words: 'Wörter', source: 'Quelle', tank: 'Becken', label: 'Bezeichnung', plants: 'Wassersalat', plantless: 'keine',
+};
+
+export const severities: SameKeys<typeof english.severities> = { error: 'Fehler', warning: 'Warnung', information: 'Hinweis', hint: 'Anregung' };
+
+export const renameRefusals: typeof english.renameRefusals = {
+  'no-name': () => 'Nur Becken, Gruppen, Größen, Angaben zum Becken, Ereignisse, Phasen und benannte Ergebnisse lassen sich umbenennen.',
+  'built-in': ({ name }) => `„${name}“ ist ein Wort der Notizsprache und behält seinen Namen.`,
+  function: ({ name }) => `„${name}“ ist eine Funktion und behält ihren Namen.`,
+  'sealed-readings': ({ name }) => `„${name}“ steht in einer versiegelten Messtabelle; ein neuer Name würde das Siegel brechen.`,
+  'sealed-plan': ({ name }) => `„${name}“ steht in einem versiegelten Plan; ein neuer Name gälte als Abweichung.`,
+  'not-a-name': ({ name }) => `„${name}“ kann kein Name sein: erst ein Buchstabe, dann Buchstaben, Ziffern und Bindestriche.`,
+  reserved: ({ name }) => `„${name}“ ist ein Wort der Notizsprache; ein anderes wählen.`,
+  taken: ({ name, other }) => `„${name}“ ist in dieser Notiz schon vergeben${other ? ` (${nameKinds[other]})` : ''}.`,
+};
+
+export const nameKinds: SameKeys<typeof english.nameKinds> = {
+  tank: 'Becken', group: 'Gruppe von Becken', quantity: 'Größe', fact: 'Angabe zum Becken', event: 'Ereignis', phase: 'Phase', result: 'benanntes Ergebnis',
+  time: 'Zeitpunkt', constant: 'Konstante',
+};
+
+export const seriesDetail: typeof english.seriesDetail = (quantity, tank) => `${quantityName(quantity)}, ${tank}`;

@@ -3,6 +3,7 @@
 import * as vscode from 'vscode';
 import { complete } from '../assist/complete.ts';
 import type { Suggestion, SuggestionKind } from '../assist/types.ts';
+import { interfaceLanguage } from './language.ts';
 import type { NoteStore } from './noteStore.ts';
 import { toRange } from './places.ts';
 import { noteSelector } from './selector.ts';
@@ -23,7 +24,7 @@ export function registerCompletion(notes: NoteStore): vscode.Disposable {
       // The names of the note as last read are enough: nothing is read again between two keys.
       const note = notes.lastNoteOf(document) ?? notes.noteOf(document);
       if (!note) return [];
-      return complete({ ...note, text: document.getText() }, document.offsetAt(position)).map((each) => toItem(document, each));
+      return complete({ ...note, text: document.getText() }, document.offsetAt(position), interfaceLanguage).map((each) => toItem(document, each));
     },
   }, ...triggers);
 }

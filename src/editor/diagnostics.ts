@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import type { Problem, Severity } from '../problems/problem.ts';
 import type { ProblemCode } from '../problems/codes.ts';
-import { problemSentence } from '../words/words.ts';
+import { problemSentence } from './language.ts';
 import type { CalmNotes } from './calm.ts';
 import { relatedSentence } from './relatedPlaces.ts';
 import type { NoteStore } from './noteStore.ts';

@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import { findFixes, statementFixes } from '../experiment/findNumbers.ts';
 import type { Fix, Problem, TextEdit } from '../problems/problem.ts';
-import { fixTitle } from '../words/words.ts';
+import { fixTitle } from './language.ts';
 import { shows } from './diagnostics.ts';
 import type { NoteStore } from './noteStore.ts';
 import { addEdits, toRange } from './places.ts';

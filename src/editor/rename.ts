@@ -1,7 +1,7 @@
 // Rename a tank, group, quantity, event, phase or named result everywhere in its note; a refusal says why.
 import * as vscode from 'vscode';
 import { prepareRename, rename, type Refusal } from '../assist/navigate.ts';
-import { renameRefusals } from '../words/en/assist.ts';
+import { helpWords } from './language.ts';
 import type { NoteStore } from './noteStore.ts';
 import { addEdits, toRange } from './places.ts';
 import { noteSelector } from './selector.ts';
@@ -28,4 +28,4 @@ export function registerRename(notes: NoteStore): vscode.Disposable {
   });
 }
 
-const sentence = ({ refusal, args }: Refusal): string => renameRefusals[refusal](args);
+const sentence = ({ refusal, args }: Refusal): string => helpWords.renameRefusals[refusal](args);

@@ -1,6 +1,7 @@
 // Signature help for the functions of formulas, from the catalogue.
 import * as vscode from 'vscode';
 import { signatureHelp } from '../assist/signatureHelp.ts';
+import { interfaceLanguage } from './language.ts';
 import type { NoteStore } from './noteStore.ts';
 import { noteSelector } from './selector.ts';
 
@@ -8,7 +9,7 @@ export function registerSignatures(notes: NoteStore): vscode.Disposable {
   return vscode.languages.registerSignatureHelpProvider(noteSelector, {
     provideSignatureHelp: (document, position) => {
       const note = notes.lastNoteOf(document) ?? notes.noteOf(document);
-      const found = note && signatureHelp({ ...note, text: document.getText() }, document.offsetAt(position));
+      const found = note && signatureHelp({ ...note, text: document.getText() }, document.offsetAt(position), interfaceLanguage);
       if (!found) return null;
       const help = new vscode.SignatureHelp();
       help.activeSignature = found.activeSignature;

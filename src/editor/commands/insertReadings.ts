@@ -4,7 +4,7 @@ import { insertReadingsTable } from '../../edits/insertReadingsTable.ts';
 import { sealPlan } from '../../edits/sealPlan.ts';
 import type { EditResult } from '../../edits/edit.ts';
 import type { Note } from '../../experiment/types.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { addEdits } from '../places.ts';
 import { documentFor, sayNoNote } from './activeNote.ts';

@@ -7,7 +7,7 @@ import { templateByName, templates, type Template } from '../../edits/newNoteTem
 import { libraryMeasures } from '../../edits/planLibrary.ts';
 import { formatDate, readDuration } from '../../time/text.ts';
 import { loadZone, utc } from '../../time/zone.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import { openNewNote, slugOf } from './openNewNote.ts';
 
 type Answers = { -readonly [Name in keyof NewNoteAnswers]: NewNoteAnswers[Name] };

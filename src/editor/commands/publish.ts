@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import type { Note } from '../../experiment/types.ts';
 import type { Problem } from '../../problems/problem.ts';
-import { problemSentence } from '../../words/words.ts';
+import { problemSentence } from '../language.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { documentFor, sayNoNote } from './activeNote.ts';
 

@@ -1,6 +1,6 @@
 // The command *recheck a post*: is every number of a published page what its own note and data give?
 import * as vscode from 'vscode';
-import { problemSentence } from '../../words/words.ts';
+import { problemSentence } from '../language.ts';
 
 declare const EVENWATER_VERSION: string;
 

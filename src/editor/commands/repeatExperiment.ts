@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import { repeatNote } from '../../edits/repeatNote.ts';
 import { formatDate, readDate } from '../../time/text.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { documentFor, sayNoNote } from './activeNote.ts';
 import { openNewNote } from './openNewNote.ts';

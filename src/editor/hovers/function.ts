@@ -1,10 +1,12 @@
 // Hover on a function's name in a formula: its entry of the catalogue.
 import * as vscode from 'vscode';
 import { functionByName, signatureLabel } from '../../formula/catalogue.ts';
+import { describedIn } from '../../formula/catalogue/described.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { MappedText } from '../../note/mappedText.ts';
 import { toDocumentRange } from '../../note/mappedText.ts';
 import type { Find } from '../hovers.ts';
+import { interfaceLanguage } from '../language.ts';
 import { offsetWithin } from '../places.ts';
 
 export const hoverFunction: Find = (note, offset) => {
@@ -12,8 +14,9 @@ export const hoverFunction: Find = (note, offset) => {
     const within = offsetWithin(formula, offset);
     if (within === null) continue;
     const call = [...formula.text.matchAll(/([a-z][a-z0-9-]*)[ \t]*\(/gi)].find((match) => match.index <= within && within <= match.index + match[1]!.length);
-    const entry = call && functionByName(call[1]!.toLowerCase());
-    if (!call || !entry) continue;
+    const english = call && functionByName(call[1]!.toLowerCase());
+    if (!call || !english) continue;
+    const entry = describedIn(interfaceLanguage, english);
     const labels = entry.signatures.map((signature) => signatureLabel(entry.name, signature));
     const text = new vscode.MarkdownString().appendCodeblock(labels.join('\n'), 'text').appendText(entry.definition);
     if (entry.equation) text.appendCodeblock(entry.equation, 'text');

@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import { contextOf } from '../../experiment/readNote.ts';
 import { showValue } from '../../formula/show.ts';
-import { problemSentence } from '../../words/words.ts';
+import { problemSentence } from '../language.ts';
 import type { Find } from '../hovers.ts';
 import { contains, rangeOf } from '../places.ts';
 import { appendFormula, appendWorking } from './working.ts';

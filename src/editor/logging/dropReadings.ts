@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import { proposeImport } from '../../edits/proposeImport.ts';
 import type { Note } from '../../experiment/types.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { noteSelector } from '../selector.ts';
 import { filled } from './pasteReadings.ts';

@@ -7,7 +7,7 @@ import type { Protocol } from '../../protocol/types.ts';
 import type { DateOrder } from '../../readings/file/stamps.ts';
 import type { DecimalMark, DelimiterName } from '../../readings/file/layout.ts';
 import { loadZone } from '../../time/zone.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import { describeHead, pickTarget } from './importTargets.ts';
 import { choicesOf, fittingLoggers, type Loggers } from './loggers.ts';
 

@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import { proposeImport, type ImportChoices, type ImportProposal } from '../../edits/proposeImport.ts';
 import type { Note } from '../../experiment/types.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import { documentFor, sayNoNote } from '../commands/activeNote.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { registerDrop } from './dropReadings.ts';

@@ -5,7 +5,7 @@ import { brokenTable, pendingRow } from '../../edits/pendingRow.ts';
 import { planRow } from '../../edits/planRow.ts';
 import { readRowInput, type RowInput } from '../../edits/readRowInput.ts';
 import { rulesCrossedAt } from '../../experiment/conditions.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import { documentFor, sayNoNote } from '../commands/activeNote.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { newRowId, type RowJournal } from './journal.ts';

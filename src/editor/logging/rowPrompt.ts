@@ -3,7 +3,7 @@ import * as vscode from 'vscode';
 import type { RowPlan } from '../../edits/planRow.ts';
 import type { Note } from '../../experiment/types.ts';
 import { formatClock } from '../../time/text.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import { entered, opened, pause, paused, readState, typedInto, type PromptState } from './promptModel.ts';
 import { rowView, type RowView, type ValueLine } from './rowView.ts';
 

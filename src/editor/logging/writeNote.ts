@@ -4,7 +4,7 @@ import type { Message } from '../../edits/edit.ts';
 import { canBeMended, writePending, type PendingRow } from '../../edits/pendingRow.ts';
 import type { SourceRange, TextEdit } from '../../problems/problem.ts';
 import type { Instant } from '../../time/instant.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { addEdits, toRange } from '../places.ts';
 import type { RowJournal } from './journal.ts';

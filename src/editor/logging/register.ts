@@ -2,14 +2,12 @@
 import * as vscode from 'vscode';
 import type { NoteStore } from '../noteStore.ts';
 import { registerChangeReading } from './changeReading.ts';
-import { registerDrop } from './dropReadings.ts';
 import { registerFormatter } from './formatter.ts';
 import { registerImport } from './importReadings.ts';
 import { RowJournal } from './journal.ts';
 import { KeptTypings } from './keptTypings.ts';
 import { registerLogEvent } from './logEvent.ts';
 import { registerLogReading } from './logReading.ts';
-import { registerPaste } from './pasteReadings.ts';
 import { registerReplay } from './replay.ts';
 import { registerRun } from './run.ts';
 
@@ -22,8 +20,6 @@ export function registerLogging(context: vscode.ExtensionContext, notes: NoteSto
     registerLogEvent(notes),
     registerFormatter(notes),
     registerImport(notes),
-    registerPaste(notes),
-    registerDrop(notes),
     registerRun(context, notes, log),
   );
 }

@@ -9,8 +9,9 @@ import type { Protocol } from '../protocol/types.ts';
 import { done, lineEnd, refused, tableAfter, type EditResult } from './edit.ts';
 import { cleanRemark } from './logRow.ts';
 
-/** Where a reading stands: indexes into `note.tables`, its rows, its columns. */
-export interface CellPlace { readonly table: number; readonly row: number; readonly column: number }
+/** Where a row stands: indexes into `note.tables` and its rows; and a reading, by its column as well. */
+export interface RowPlace { readonly table: number; readonly row: number }
+export interface CellPlace extends RowPlace { readonly column: number }
 
 interface Found { readonly protocol: Protocol; readonly table: ReadingsTable; readonly row: ReadingRow; readonly cell: Cell; readonly column: ReadingColumn }
 
@@ -40,13 +41,20 @@ export function cellAt(note: Note, offset: number): CellPlace | null {
 }
 
 /** The row (of any column) at an offset; null when there is none. */
-export function rowAt(note: Note, offset: number): { table: number; row: number } | null {
+export function rowAt(note: Note, offset: number): RowPlace | null {
   for (const [table, each] of note.tables.entries()) {
     if (each.file) continue;
     const row = each.rows.findIndex((line) => offset >= line.range.start && offset <= lineEnd(note.text, line.range.end));
     if (row >= 0) return { table, row };
   }
   return null;
+}
+
+/** The row whose time stands at an offset; null when there is none. */
+export function timeAt(note: Note, offset: number): RowPlace | null {
+  const place = rowAt(note, offset);
+  const range = place && note.tables[place.table]!.rows[place.row]!.timeRange;
+  return range && offset >= range.start && offset <= range.end ? place : null;
 }
 
 /**
@@ -78,7 +86,7 @@ function plainText(cell: Cell): string {
 }
 
 /** Corrects a row's time: `20:30->20:35`. The time is written as typed; other rows must keep theirs. */
-export function correctTime(note: Note, place: { table: number; row: number }, newText: string, reason: string): EditResult {
+export function correctTime(note: Note, place: RowPlace, newText: string, reason: string): EditResult {
   const table = note.tables[place.table];
   const row = table?.rows[place.row];
   if (!note.protocol) return refused('no-protocol');
@@ -118,7 +126,7 @@ export function markDoubtful(note: Note, place: CellPlace, reason = ''): EditRes
 }
 
 /** Adds words to a row's remark. */
-export function addRemark(note: Note, place: { table: number; row: number }, words: string): EditResult {
+export function addRemark(note: Note, place: RowPlace, words: string): EditResult {
   const table = note.tables[place.table];
   const row = table?.rows[place.row];
   if (!table || !row) return refused('no-row');

@@ -1,18 +1,22 @@
 // The commands that change a reading that stands: correct, leave out, mark as doubtful, add a remark; and seal a table.
-// Each works on the cell at the cursor, or asks for one, the last ones first.
+// What cannot be done is said before anything is typed, and a value that cannot be read while it is typed.
 import * as vscode from 'vscode';
-import { addRemark, cellAt, correctReading, leaveOut, markDoubtful, rowAt, type CellPlace } from '../../edits/changeCell.ts';
+import { addRemark, correctReading, correctTime, leaveOut, markDoubtful, rowAt, type CellPlace } from '../../edits/changeCell.ts';
 import type { EditResult } from '../../edits/edit.ts';
 import { sealBlock } from '../../edits/sealTable.ts';
 import type { Note } from '../../experiment/types.ts';
-import { editSentence } from '../../words/edits.ts';
 import { documentFor, sayNoNote } from '../commands/activeNote.ts';
+import { editSentence } from '../language.ts';
 import type { NoteStore } from '../noteStore.ts';
+import { describe, isCell, readingFor, type ReadingPlace } from './pickReading.ts';
 import { applyToNote, reveal, saveNote } from './writeNote.ts';
 
 /** What the caller knows already; the rest is asked. */
 interface Asked { readonly uri?: vscode.Uri; readonly place?: CellPlace; readonly value?: string; readonly reason?: string }
 interface Target { readonly document: vscode.TextDocument; readonly note: Note; readonly offset: number; readonly asked: Asked }
+
+/** Words for trying whether an edit is possible before its reason is asked. */
+const someReason = 'reason';
 
 export function registerChangeReading(notes: NoteStore): vscode.Disposable {
   const target = async (argument: unknown): Promise<Target | null> => {
@@ -29,33 +33,33 @@ export function registerChangeReading(notes: NoteStore): vscode.Disposable {
   return vscode.Disposable.from(
     vscode.commands.registerCommand('evenwater.correctReading', async (argument?: unknown): Promise<boolean> => {
       const at = await target(argument);
-      const place = at && await cellFor(at);
+      const place = at && (at.asked.place ?? await readingFor(at.note, at.offset, true));
       if (!at || !place) return false;
-      const before = textOf(at.note, place);
-      const value = at.asked.value ?? await vscode.window.showInputBox({ title: vscode.l10n.t('Correct {0}', before), prompt: vscode.l10n.t('The value that is right; - where there was none. The first value stays in the table.') });
+      const corrected = (typed: string, reason: string): EditResult => (isCell(place) ? correctReading(at.note, place, typed, reason) : correctTime(at.note, place, typed, reason));
+      const value = at.asked.value ?? await typeValue(at.note, place, corrected);
       if (value === undefined) return false;
-      const reason = at.asked.reason ?? await reasonFor(vscode.l10n.t('Correct {0} to {1}', before, value));
-      return reason !== undefined && finish(at, correctReading(at.note, place, value, reason));
+      const reason = at.asked.reason ?? await reasonFor(vscode.l10n.t('Correct {0} to {1}', describe(at.note, place), value.trim()));
+      return reason !== undefined && finish(at, corrected(value, reason));
     }),
     vscode.commands.registerCommand('evenwater.leaveOut', async (argument?: unknown): Promise<boolean> => {
       const at = await target(argument);
       const place = at && await cellFor(at);
-      if (!at || !place) return false;
-      const reason = at.asked.reason ?? await reasonFor(vscode.l10n.t('Leave out {0}', textOf(at.note, place)));
+      if (!at || !place || !isPossible(leaveOut(at.note, place, someReason))) return false;
+      const reason = at.asked.reason ?? await reasonFor(vscode.l10n.t('Leave out {0}', describe(at.note, place)));
       return reason !== undefined && finish(at, leaveOut(at.note, place, reason));
     }),
     vscode.commands.registerCommand('evenwater.markDoubtful', async (argument?: unknown): Promise<boolean> => {
       const at = await target(argument);
       const place = at && await cellFor(at);
-      if (!at || !place) return false;
-      const reason = at.asked.reason ?? await vscode.window.showInputBox({ title: vscode.l10n.t('Mark {0} as doubtful', textOf(at.note, place)), prompt: vscode.l10n.t('Why? May stay empty.') });
+      if (!at || !place || !isPossible(markDoubtful(at.note, place, someReason))) return false;
+      const reason = at.asked.reason ?? await vscode.window.showInputBox({ title: vscode.l10n.t('Mark {0} as doubtful', describe(at.note, place)), prompt: vscode.l10n.t('Why? May stay empty.') });
       return reason !== undefined && finish(at, markDoubtful(at.note, place, reason));
     }),
     vscode.commands.registerCommand('evenwater.addRemark', async (argument?: unknown): Promise<boolean> => {
       const at = await target(argument);
-      const place = at && (at.asked.place ?? rowAt(at.note, at.offset) ?? await pickCell(at.note));
+      const place = at && (at.asked.place ?? rowAt(at.note, at.offset) ?? await readingFor(at.note, at.offset, false));
       if (!at || !place) return false;
-      const words = at.asked.reason ?? await vscode.window.showInputBox({ title: vscode.l10n.t('Add a remark to {0}', at.note.tables[place.table]?.rows[place.row]?.timeText ?? '') });
+      const words = at.asked.reason ?? await vscode.window.showInputBox({ title: vscode.l10n.t('Add a remark to {0}', describe(at.note, { table: place.table, row: place.row })) });
       return words !== undefined && finish(at, addRemark(at.note, place, words));
     }),
     vscode.commands.registerCommand('evenwater.sealBlock', async (argument?: unknown): Promise<boolean> => {
@@ -65,16 +69,21 @@ export function registerChangeReading(notes: NoteStore): vscode.Disposable {
       const here = at.note.tables.findIndex((table) => table.block === block);
       const last = at.note.tables.findLastIndex((table) => !table.file && !table.sealed);
       const table = here >= 0 ? here : last >= 0 ? last : at.note.tables.length - 1;
-      return finish(at, sealBlock(at.note, table, Date.now()));
+      const sealed = await finish(at, sealBlock(at.note, table, Date.now()));
+      if (sealed) vscode.window.setStatusBarMessage(vscode.l10n.t('Evenwater: {0} rows are sealed', at.note.tables[table]?.rows.length ?? 0), 8000);
+      return sealed;
     }),
   );
 }
 
+/** True when the edit can be made; else the keeper hears why not. */
+function isPossible(result: EditResult): boolean {
+  if (!result.ok) void vscode.window.showErrorMessage(editSentence(result.message));
+  return result.ok;
+}
+
 async function finish({ document, note }: Target, result: EditResult): Promise<boolean> {
-  if (!result.ok) {
-    void vscode.window.showErrorMessage(editSentence(result.message));
-    return false;
-  }
+  if (!isPossible(result) || !result.ok) return false;
   if (document.getText() !== note.text || !await applyToNote(document, result.edits)) {
     void vscode.window.showErrorMessage(vscode.l10n.t('The note kept changing; nothing was written.'));
     return false;
@@ -89,18 +98,23 @@ const reasonFor = (title: string) => vscode.window.showInputBox({
   validateInput: (value) => (value.trim() === '' ? vscode.l10n.t('A few words are enough.') : null),
 });
 
-const cellFor = async (at: Target): Promise<CellPlace | null> => at.asked.place ?? cellAt(at.note, at.offset) ?? await pickCell(at.note);
-
-function textOf(note: Note, place: CellPlace): string {
-  const table = note.tables[place.table];
-  const row = table?.rows[place.row];
-  return `${row?.timeText ?? ''} ${table?.columns[place.column]?.id ?? ''} ${row?.cells[place.column]?.text ?? ''}`.trim();
+async function cellFor(at: Target): Promise<CellPlace | null> {
+  const place = at.asked.place ?? await readingFor(at.note, at.offset, false);
+  return place && isCell(place) ? place : null;
 }
 
-/** Every reading of the note, the last one first. */
-async function pickCell(note: Note): Promise<CellPlace | null> {
-  const items = note.tables.flatMap((table, at) => (table.file ? [] : table.rows.flatMap((row, line) => row.cells.flatMap((cell, column) => (
-    cell.text === '' ? [] : [{ label: `${row.timeText}  ${table.columns[column]!.id}  ${cell.text}`, description: row.remark ?? '', place: { table: at, row: line, column } }]))))).reverse();
-  const chosen = await vscode.window.showQuickPick(items, { title: vscode.l10n.t('Which reading?'), matchOnDescription: true });
-  return chosen?.place ?? null;
+/** Asks for the right value; while it is typed, says what is wrong with it, or how the cell will read. */
+function typeValue(note: Note, place: ReadingPlace, corrected: (typed: string, reason: string) => EditResult): Thenable<string | undefined> {
+  const row = note.tables[place.table]?.rows[place.row];
+  const before = (isCell(place) ? row?.cells[place.column]?.text : row?.timeText) ?? '';
+  return vscode.window.showInputBox({
+    title: vscode.l10n.t('Correct {0}', describe(note, place)), placeHolder: before,
+    prompt: isCell(place) ? vscode.l10n.t('The value that is right; - where there was none. The first value stays in the table.') : vscode.l10n.t('The time that is right. The first one stays in the table.'),
+    validateInput: (typed) => {
+      if (typed.trim() === '') return null;
+      const result = corrected(typed, someReason);
+      if (!result.ok) return { message: editSentence(result.message), severity: vscode.InputBoxValidationSeverity.Error };
+      return { message: result.edits[0]?.newText.trim() ?? '', severity: vscode.InputBoxValidationSeverity.Info };
+    },
+  });
 }

@@ -4,7 +4,7 @@ import { logEvent } from '../../edits/logEvent.ts';
 import { typedTime } from '../../edits/readRowInput.ts';
 import { formatClock } from '../../time/text.ts';
 import { utc } from '../../time/zone.ts';
-import { editSentence } from '../../words/edits.ts';
+import { editSentence } from '../language.ts';
 import { documentFor, sayNoNote } from '../commands/activeNote.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { applyToNote, reveal, saveNote } from './writeNote.ts';
@@ -37,7 +37,10 @@ export function registerLogEvent(notes: NoteStore): vscode.Disposable {
       void vscode.window.showErrorMessage(editSentence(result.message));
       return false;
     }
-    if (!await applyToNote(document, result.edits)) return false;
+    if (document.getText() !== note.text || !await applyToNote(document, result.edits)) {
+      void vscode.window.showErrorMessage(vscode.l10n.t('The note kept changing; nothing was written.'));
+      return false;
+    }
     reveal(document, result.shows);
     if (!await saveNote(document)) void vscode.window.showWarningMessage(vscode.l10n.t('The change stands in the editor but is not on disk yet. Save the note.'));
     return true;
@@ -47,6 +50,9 @@ export function registerLogEvent(notes: NoteStore): vscode.Disposable {
 async function tanksFor(tanks: readonly { readonly id: string; readonly label: string }[], what: string): Promise<readonly string[] | undefined> {
   if (tanks.length < 2) return [];
   const items = tanks.map((tank) => ({ label: tank.id, description: tank.label === tank.id ? '' : tank.label, picked: true }));
-  const chosen = await vscode.window.showQuickPick(items, { title: vscode.l10n.t('Log an event: {0}', what), placeHolder: vscode.l10n.t('In which tanks?'), canPickMany: true });
-  return chosen?.map((item) => item.label);
+  for (;;) {
+    const chosen = await vscode.window.showQuickPick(items, { title: vscode.l10n.t('Log an event: {0}', what), placeHolder: vscode.l10n.t('In which tanks? At least one.'), canPickMany: true });
+    // An event in no tank would be read as one in all of them.
+    if (chosen?.length !== 0) return chosen?.map((item) => item.label);
+  }
 }

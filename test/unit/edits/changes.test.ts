@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { addRemark, cellAt, correctReading, correctTime, leaveOut, markDoubtful, rowAt } from '../../../src/edits/changeCell.ts';
+import { addRemark, cellAt, correctReading, correctTime, leaveOut, markDoubtful, rowAt, timeAt } from '../../../src/edits/changeCell.ts';
 import { applyEdits } from '../../../src/edits/edit.ts';
 import { formatTables } from '../../../src/edits/formatTables.ts';
 import { insertReadingsTable, plannedHeads } from '../../../src/edits/insertReadingsTable.ts';
@@ -71,6 +71,8 @@ suite('edits: correct, leave out, mark, remark', () => {
     assert.deepEqual(rowAt(night, offset), { table: 0, row: 4 });
     assert.equal(cellAt(night, night.text.indexOf('light off', night.text.indexOf('readings'))), null);
     assert.equal(rowAt(night, 3), null);
+    assert.deepEqual(timeAt(night, night.text.indexOf('20:30    8.24')), { table: 0, row: 1 });
+    assert.equal(timeAt(night, offset), null);
   });
 });
 

@@ -5,7 +5,7 @@ import { fitLine } from '../statistics/regression.ts';
 import { solveLeastSquares } from '../statistics/leastSquares.ts';
 import { fitCurve, parameterCorrelation, parameterInterval, type CurveFit } from '../statistics/levenbergMarquardt.ts';
 import { isStatisticsProblem, type Interval, type StatisticsProblem } from '../statistics/outcome.ts';
-import { serialEstimate } from '../statistics/serialModel.ts';
+import { serialEstimates } from '../statistics/serialModel.ts';
 
 /** One row: hours since the start of the stretch, oxygen and solubility in mg/L. */
 export interface NightRow { readonly hours: number; readonly oxygen: number; readonly solubility: number }
@@ -33,7 +33,7 @@ export interface NightFit {
   readonly covariance: readonly (readonly number[])[];
   /** Most credible lag-1 correlation of the scatter about the curve; null where too few rows tell. */
   readonly serial: number | null;
-  /** The scatter follows its neighbours so closely that the intervals cover less often than they say (docs/coverage.md). */
+  /** The scatter may follow its neighbours so closely that the intervals cover less often than they say (docs/coverage.md). */
   readonly scatterFollows: boolean;
   /** Where the oxygen would come to rest with the mean solubility of the rows: Cs − R/k. */
   readonly equilibrium: number;
@@ -78,7 +78,7 @@ export function nightRegression(rows: readonly NightRow[]): { readonly exchange:
 /**
  * Fits C₀, k and R by least squares. Rows in order of time, five at least, no two at one time. The start is the best of the
  * night-time regression and a row of rates from 0.02 to 60 over the whole stretch. Intervals: the scatter about the curve is
- * taken as autoregressive of first order (see `serialEstimate`) in the curve's straight neighbourhood of the solution; with
+ * taken as autoregressive of first order (see `serialEstimates`) in the curve's straight neighbourhood of the solution; with
  * fewer than 8 rows, or rows without scatter, as independent, by Student's t.
  */
 export function fitNight(rows: readonly NightRow[], confidence = 0.95): NightFit | StatisticsProblem {
@@ -143,41 +143,32 @@ export function fitNight(rows: readonly NightRow[], confidence = 0.95): NightFit
   return {
     jointExchange: stretch(exchangeInterval), jointRespiration: stretch(widened.intervals[2]!), netLoss,
     initial, exchange, respiration, exchangeInterval, respirationInterval: widened.intervals[2]!, covariance: widened.covariance,
-    serial: widened.serial, scatterFollows: (widened.serial ?? 0) > 0.4,
+    serial: widened.serial, scatterFollows: widened.nearlyRandomWalk || (widened.serial ?? 0) > 0.6,
     correlation: parameterCorrelation(fit, 1, 2), identified: exchangeInterval.low > 0, fit, equilibrium: meanSolubility - respiration / exchange,
   };
 }
 
-interface Widened { readonly intervals: readonly Interval[]; readonly covariance: readonly (readonly number[])[]; readonly serial: number | null }
+interface Widened { readonly intervals: readonly Interval[]; readonly covariance: readonly (readonly number[])[]; readonly serial: number | null; readonly nearlyRandomWalk: boolean }
 
 /** Intervals and covariance with the scatter's correlation in time counted in. */
 function widen(rows: readonly NightRow[], slopes: readonly (readonly number[])[], fit: CurveFit, confidence: number): Widened {
   const plain = [0, 1, 2].map((place) => parameterInterval(fit, place, confidence));
-  const independent: Widened = { intervals: plain, covariance: fit.covariance, serial: null };
+  const independent: Widened = { intervals: plain, covariance: fit.covariance, serial: null, nearlyRandomWalk: false };
   if (rows.length < leastForSerial || rows.length > mostForSerial) return independent;
   const steps = rows.map((row, index) => (index === 0 ? 1 : row.hours - rows[index - 1]!.hours));
   const usual = [...steps.slice(1)].sort((a, b) => a - b)[(steps.length - 1) >> 1]!;
   const gaps = steps.map((step, index) => (index === 0 ? 1 : step / usual));
-  const found = [0, 1, 2].map((place) => serialEstimate(slopes, fit.residuals, place, { gaps, confidence, highest: highestCorrelation }));
-  const factors: number[] = [];
-  const intervals: Interval[] = [];
-  let serial = 0;
-  for (const [place, each] of found.entries()) {
-    if (isStatisticsProblem(each)) return independent;
-    const half = (each.interval.high - each.interval.low) / 2;
-    const centre = fit.parameters[place]!;
-    intervals.push({ low: centre - half, high: centre + half });
-    factors.push(2 * half / (plain[place]!.high - plain[place]!.low));
-    serial = each.correlation;
-  }
+  const found = serialEstimates(slopes, fit.residuals, { gaps, confidence });
+  if (isStatisticsProblem(found)) return independent;
+  const halves = found.map((each) => (each.interval.high - each.interval.low) / 2);
+  const intervals = halves.map((half, place) => ({ low: fit.parameters[place]! - half, high: fit.parameters[place]! + half }));
+  const factors = halves.map((half, place) => 2 * half / (plain[place]!.high - plain[place]!.low));
   const covariance = fit.covariance.map((row, a) => row.map((each, b) => each * factors[a]! * factors[b]!));
-  return { intervals, covariance, serial };
+  return { intervals, covariance, serial: found[0]!.correlation, nearlyRandomWalk: found[0]!.nearlyRandomWalk };
 }
 
 /** Fewer rows tell nothing of the scatter's correlation. */
 const leastForSerial = 8;
-/** Correlations of the scatter from one row to the next that are reckoned with; a stronger one is taken for part of the curve. */
-export const highestCorrelation = 0.6;
 /** Above this many rows it takes too long while typing. */
 const mostForSerial = 2000;
 
@@ -186,21 +177,4 @@ export function hoursToLevel(night: NightFit, level: number): number | null {
   const ratio = (night.initial - night.equilibrium) / (level - night.equilibrium);
   if (!(night.exchange > 0) || !(ratio >= 1) || !Number.isFinite(ratio)) return null;
   return Math.log(ratio) / night.exchange;
-}
-
-/**
- * When the metabolism (change less exchange) turns from loss to gain: the first crossing of zero between the midpoints of
- * neighbouring rows, by a straight line. Hours; null where it never turns.
- */
-export function balanceHours(rows: readonly NightRow[], exchange: number): number | null {
-  let before: { hours: number; net: number } | null = null;
-  for (let index = 1; index < rows.length; index += 1) {
-    const from = rows[index - 1]!;
-    const to = rows[index]!;
-    const deficit = (from.solubility - from.oxygen + to.solubility - to.oxygen) / 2;
-    const here = { hours: (from.hours + to.hours) / 2, net: (to.oxygen - from.oxygen) / (to.hours - from.hours) - exchange * deficit };
-    if (before && before.net < 0 && here.net >= 0) return before.hours + (here.hours - before.hours) * (-before.net / (here.net - before.net));
-    before = here;
-  }
-  return null;
 }

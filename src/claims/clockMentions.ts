@@ -32,7 +32,7 @@ export function dateAt(text: string, offset: number): ClockMention | DateMention
     if (!read) return null;
     const valueStart = offset + iso[0].indexOf(iso[2], 10);
     return { ...plain, kind: 'clock', start: offset, end, hour: read.wall.hour, minute: read.wall.minute, second: iso[2].length > 5 ? read.wall.second : null,
-      date, offset: read.offset, style: 'twenty-four', valueStart, valueEnd: valueStart + iso[2].length };
+      date, offset: read.offset, style: 'twenty-four', valueStart, valueEnd: valueStart + iso[2].length, halfWidth: null };
   }
   const worded = at(dayMonthPattern, text, offset) ?? at(monthDayPattern, text, offset);
   if (!worded) return null;
@@ -47,7 +47,7 @@ export function dateAt(text: string, offset: number): ClockMention | DateMention
 export function clockAt(text: string, offset: number): ClockMention | null {
   const made = (length: number, read: { hour: number; minute: number; second: number } | null, shownSeconds: boolean, style: ClockMention['style']): ClockMention | null =>
     read && { ...plain, kind: 'clock', start: offset, end: offset + length, hour: read.hour, minute: read.minute, second: shownSeconds ? read.second : null,
-      date: null, offset: null, style, valueStart: offset, valueEnd: offset + length };
+      date: null, offset: null, style, valueStart: offset, valueEnd: offset + length, halfWidth: null };
   const european = at(europeanPattern, text, offset);
   if (european) return made(european[0].length, readClock(`${european[1]}:${european[2]}`), false, 'twenty-four');
   const clock = at(clockPattern, text, offset);

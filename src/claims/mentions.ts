@@ -11,6 +11,9 @@ export interface Qualifier {
   readonly bound: 'above' | 'at-least' | 'below' | 'at-most' | null;
 }
 
+/** The half-width after the `±` of a time, in milliseconds, with the size of its last unit. */
+export interface TimeHalfWidth { readonly start: number; readonly end: number; readonly duration: Duration; readonly step: Duration }
+
 interface Mention extends Qualifier {
   /** Offsets in the words: the whole, sign and unit included. */
   readonly start: number;
@@ -59,6 +62,7 @@ export interface ClockMention extends Mention {
   /** Place of the clock time alone. */
   readonly valueStart: number;
   readonly valueEnd: number;
+  readonly halfWidth: TimeHalfWidth | null;
 }
 
 export interface DateMention extends Mention {
@@ -74,6 +78,9 @@ export interface DurationMention extends Mention {
   readonly duration: Duration;
   /** The size of the last unit shown, in milliseconds. */
   readonly step: Duration;
+  /** Place of the length of time alone. */
+  readonly valueEnd: number;
+  readonly halfWidth: TimeHalfWidth | null;
 }
 
 /** Digits that cannot be read without guessing: `7,31` in an English note. */

@@ -6,8 +6,9 @@ import { hour, minute } from '../time/instant.ts';
 import { clockAt, dateAt } from './clockMentions.ts';
 import { decimalMarkOf, type DecimalMark } from '../quantities/decimalMark.ts';
 import { withoutMarkup, withoutNames } from './markup.ts';
-import type { AnyMention, DurationMention, NumberMention, UnclearMention } from './mentions.ts';
+import type { AnyMention, DurationMention, NumberMention, TimeHalfWidth, UnclearMention } from './mentions.ts';
 import { numberWordAt } from './numberWords.ts';
+import { plusMinus, timeHalfWidthAt } from './plusMinus.ts';
 import { qualifierBefore } from './qualifiers.ts';
 
 const space = '[\\s\\u00a0\\u202f\\u2009]';
@@ -17,7 +18,6 @@ const digits: Readonly<Record<DecimalMark, RegExp>> = {
   ',': /(\d{1,3}(?:[.'’\u00a0\u202f\u2009]\d{3})+(?!\d)|\d+)(,\d+)?/y,
 };
 const power = /\s*[×x·]\s*10(?:\^?([−-]?\d{1,2})|([⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+))/y;
-const plusMinus = new RegExp(`${space}*\\(?${space}*(?:±|\\+/-|\\+/−|\\+-|plus or minus)${space}*`, 'y');
 const perHourWords = new RegExp(`(?:${space}*/${space}*h(?:our|r)?|${space}+(?:per|an|a|each|every)${space}+hour|${space}+per${space}+hr?|${space}+hourly)(?![\\p{L}\\p{N}])(?!\\s+(?:after|before|later|earlier|into|ago|past|from)(?![\\p{L}]))`, 'iuy');
 const percentagePoints = new RegExp(`(?:percentage|per${space}cent)[- ]points?(?![\\p{L}\\p{N}])`, 'iuy');
 /** `9h30`, as clocks and stopwatches print it. */
@@ -53,7 +53,7 @@ export function readMentions(words: string, { language, names = [] }: ReadOption
     if (mention === null) { offset = nextStart(text, offset); continue; }
     if (mention !== 'skip') { found.push(mention.mention); offset = mention.mention.end; } else offset = nextStart(text, offset);
   }
-  return joinRanges(text, joinDurations(text, found));
+  return joinRanges(text, joinDurations(text, found, mark));
 }
 
 /** Past the run of letters and digits that starts here, or one character. */
@@ -77,11 +77,11 @@ function mentionAt(text: string, offset: number, mark: DecimalMark, language: st
   if (signed) return signAllowed(text, offset, previous) ? numberAt(text, offset, offset + 1, mark, language) : null;
   if (!/[\p{L}\d.½¼¾]/u.test(character) || glued(text, offset)) return null;
   const time = dateAt(text, offset) ?? clockAt(text, offset);
-  if (time) return { mention: { ...time, ...qualifierBefore(text, time.start, language) } };
+  if (time) return { mention: { ...time, ...qualifierBefore(text, time.start, language), ...(time.kind === 'clock' ? halfWidthOfTime(text, time.end, mark) : {}) } };
   const tight = match(tightDuration, text, offset);
   if (tight && Number(tight[2]) < 60) {
-    const mention: DurationMention = { ...qualifierBefore(text, offset, language), kind: 'duration', joinedToNext: false, start: offset, end: offset + tight[0].length,
-      duration: Number(tight[1]) * hour + Number(tight[2]) * minute, step: minute };
+    const mention: DurationMention = { ...qualifierBefore(text, offset, language), kind: 'duration', joinedToNext: false, start: offset,
+      duration: Number(tight[1]) * hour + Number(tight[2]) * minute, step: minute, valueEnd: offset + tight[0].length, ...halfWidthOfTime(text, offset + tight[0].length, mark) };
     return { mention };
   }
   if (isDigit(character) || character === '.' || fractions[character] !== undefined) return numberAt(text, offset, offset, mark, language);
@@ -156,6 +156,11 @@ function numberAt(text: string, start: number, digitsStart: number, mark: Decima
   } };
 }
 
+/** The half-width of a time and the end that it gives the whole. */
+function halfWidthOfTime(text: string, end: number, mark: DecimalMark): { halfWidth: TimeHalfWidth | null; end: number } {
+  return timeHalfWidthAt(text, end, mark) ?? { halfWidth: null, end };
+}
+
 interface HalfWidth { readonly from: number; readonly start: number; readonly digitsEnd: number; readonly end: number; readonly value: number; readonly decimals: number; readonly unit: Unit | null; scale(unit: Unit | null): number }
 
 function halfWidthAt(text: string, offset: number, mark: DecimalMark): HalfWidth | null {
@@ -224,7 +229,7 @@ function wordNumberAt(text: string, offset: number, language: string): { mention
 }
 
 /** `9 h 30 min` is one duration. */
-function joinDurations(text: string, mentions: readonly AnyMention[]): AnyMention[] {
+function joinDurations(text: string, mentions: readonly AnyMention[], mark: DecimalMark): AnyMention[] {
   const hourUnit = parseUnit('h');
   if (!hourUnit) return [...mentions];
   const hours = (mention: NumberMention): number | null =>
@@ -232,6 +237,8 @@ function joinDurations(text: string, mentions: readonly AnyMention[]): AnyMentio
   const result: AnyMention[] = [];
   for (const mention of mentions) {
     const last = result.at(-1);
+    // A further part of the half-width behind a `±`.
+    if (last && mention.start < last.end) continue;
     const between = last ? text.slice(last.end, mention.start) : '';
     if (mention.kind === 'number' && mention.sign === '' && last && /^(?:\s*,?\s*(?:and\s+)?)$/.test(between)) {
       const first = last.kind === 'duration' ? last.duration : last.kind === 'number' && last.decimals === 0 && hours(last) !== null ? Math.round(hours(last)! * hour) : null;
@@ -241,7 +248,9 @@ function joinDurations(text: string, mentions: readonly AnyMention[]): AnyMentio
       const size = bare ? mention.value / 60 : hours(mention);
       const own = bare ? minute : mention.unit ? Math.round(convert(1, mention.unit, hourUnit) * hour) : 0;
       if (first !== null && size !== null && own > 0 && own < step) {
-        const joined: DurationMention = { kind: 'duration', start: last.start, end: mention.end, approximate: last.approximate, bound: last.bound, joinedToNext: false,
+        const valueEnd = endOfPart(text, mention);
+        const { halfWidth, end } = mention.halfWidth ? halfWidthOfTime(text, valueEnd, mark) : { halfWidth: null, end: mention.end };
+        const joined: DurationMention = { kind: 'duration', start: last.start, end, valueEnd, halfWidth, approximate: last.approximate, bound: last.bound, joinedToNext: false,
           duration: first + Math.round(size * hour), step: Math.max(1, Math.round(own / 10 ** Math.max(0, mention.decimals))) };
         result[result.length - 1] = joined;
         continue;
@@ -250,6 +259,11 @@ function joinDurations(text: string, mentions: readonly AnyMention[]): AnyMentio
     result.push(mention);
   }
   return result;
+}
+
+/** Where a number with its unit ends, before its half-width. */
+function endOfPart(text: string, mention: NumberMention): number {
+  return mention.halfWidth === null ? mention.end : unitAt(text, mention.valueEnd)?.end ?? mention.valueEnd;
 }
 
 function onlyTime(unit: Unit): boolean {

@@ -3,7 +3,7 @@ import { formatNumber, roundTo } from '../quantities/format.ts';
 import { formatDuration } from '../time/text.ts';
 import { wallTimeOf } from '../time/zone.ts';
 import type { Duration, Instant, Zone } from '../time/instant.ts';
-import type { ClockMention, DateMention, DurationMention, NumberMention } from './mentions.ts';
+import type { ClockMention, DateMention, NumberMention } from './mentions.ts';
 import { wordOf } from './numberWords.ts';
 
 const two = (value: number): string => String(value).padStart(2, '0');
@@ -45,7 +45,7 @@ export function dateLike(mention: DateMention, words: string, instant: Instant, 
   return `${day} ${monthNames[month - 1]}${mention.year === null ? '' : ` ${year}`}`;
 }
 
-export function durationLike(mention: DurationMention, duration: Duration): string {
+export function durationLike(mention: { readonly step: Duration }, duration: Duration): string {
   const step = Math.max(1000, mention.step);
   return formatDuration(Math.round(duration / step) * step);
 }

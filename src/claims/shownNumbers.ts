@@ -1,11 +1,13 @@
 // Compares every number in a claim's words with the value its formula gives. One outcome a number that does not agree.
 import { convert, parseUnit } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
+import { durationNumber } from '../formula/operations.ts';
+import { halfWidthOf } from '../formula/timeIntervals.ts';
 import type { FormulaValue } from '../formula/types.ts';
-import { hour, type Instant, type Zone } from '../time/instant.ts';
+import { hour, type Duration, type Instant, type Zone } from '../time/instant.ts';
 import { fittingUnit, holdsNumber, inUnit, isTimeUnit, onBoundSide, signLost, tolerance } from './compareNumber.ts';
 import { holdsClock, holdsDate } from './instants.ts';
-import type { AnyMention, ClockMention, DateMention, NumberMention } from './mentions.ts';
+import type { AnyMention, ClockMention, DateMention, DurationMention, NumberMention } from './mentions.ts';
 import { clockLike, dateLike, durationLike, numberLike } from './rewrite.ts';
 
 /** A number in the words that does not agree with the value. */
@@ -38,11 +40,9 @@ function outcome(claimed: AnyMention, used: readonly AnyMention[], disagreements
 export function checkShown(words: string, mentions: readonly AnyMention[], value: FormulaValue, zone: Zone): ShownCheck {
   switch (value.type) {
     case 'number': return isTimeUnit(value.unit) ? checkTime(mentions, value, zone) : checkNumber(mentions, value);
-    case 'duration': {
-      const hours = parseUnit('h');
-      return hours ? checkTime(mentions, { type: 'number', value: value.duration / hour, unit: hours, contributions: null }, zone) : none;
-    }
-    case 'instant': case 'event': return checkInstant(words, mentions, value.instant, zone);
+    case 'duration': return checkTime(mentions, durationNumber(value), zone);
+    case 'instant': return checkInstant(words, mentions, value.instant, halfWidthOf(value.interval), zone);
+    case 'event': return checkInstant(words, mentions, value.instant, null, zone);
     case 'window': return checkWindow(mentions, value.from, value.to, zone);
     case 'series': return checkSeries(mentions, value.points.map((point) => point.value), value.unit);
     default: return none;
@@ -107,7 +107,7 @@ function checkHalfWidth(mention: NumberMention, actual: number | null): Disagree
 
 /** A length of time: numbers with a unit of time and durations of several parts. */
 function checkTime(mentions: readonly AnyMention[], value: NumberValue, zone: Zone): ShownCheck {
-  const hours = convert(value.value, value.unit, parseUnit('h') ?? value.unit);
+  const { value: hours, halfWidth: half } = inUnit(value, parseUnit('h') ?? value.unit);
   const fits = mentions.filter((mention) => mention.kind === 'duration' || (isNumber(mention) && mention.unit !== null && fittingUnit(mention.unit, value.unit) !== null));
   if (fits.length === 0) {
     const clock = mentions.find((mention): mention is ClockMention => mention.kind === 'clock' && mention.style === 'twenty-four' && mention.date === null);
@@ -119,16 +119,29 @@ function checkTime(mentions: readonly AnyMention[], value: NumberValue, zone: Zo
       const actual = inUnit(value, unit);
       return [...(holdsNumber(mention.value, mention.decimals, actual.value, mention) ? [] : [wrongValue(mention, actual.value)]), ...checkHalfWidth(mention, actual.halfWidth)];
     }
-    if (mention.kind !== 'duration') return [];
-    const actual = hours * hour;
-    const allowed = Math.max(mention.step / 2 + 1e-9 * Math.abs(actual), mention.approximate ? 0.05 * Math.abs(actual) : 0);
-    if (Math.abs(mention.duration - actual) <= allowed && onBoundSide(mention.duration, actual, mention.bound)) return [];
-    return [{ start: mention.start, end: mention.end, editStart: mention.start, editEnd: mention.end, newText: durationLike(mention, actual), kind: 'value' }];
+    return mention.kind === 'duration' ? checkDuration(mention, hours * hour, half === null ? null : half * hour) : [];
   });
   return outcome(fits[0]!, fits, disagreements);
 }
 
-function checkInstant(words: string, mentions: readonly AnyMention[], instant: Instant, zone: Zone): ShownCheck {
+function checkDuration(mention: DurationMention, actual: Duration, half: Duration | null): Disagreement[] {
+  const allowed = Math.max(mention.step / 2 + 1e-9 * Math.abs(actual), mention.approximate ? 0.05 * Math.abs(actual) : 0);
+  const holds = Math.abs(mention.duration - actual) <= allowed && onBoundSide(mention.duration, actual, mention.bound);
+  const wrong: Disagreement = { start: mention.start, end: mention.end, editStart: mention.start, editEnd: mention.valueEnd, newText: durationLike(mention, actual), kind: 'value' };
+  return [...(holds ? [] : [wrong]), ...checkTimeHalfWidth(mention, half)];
+}
+
+/** The `±` of a time against half its interval, to half of the last unit shown. */
+function checkTimeHalfWidth(mention: ClockMention | DurationMention, actual: Duration | null): Disagreement[] {
+  const shown = mention.halfWidth;
+  if (!shown) return [];
+  const place = { start: mention.start, end: mention.end, editStart: shown.start, editEnd: shown.end };
+  if (actual === null) return [{ ...place, newText: '', kind: 'no-half-width' }];
+  if (Math.abs(shown.duration - actual) <= shown.step / 2 + 1e-9 * actual) return [];
+  return [{ ...place, newText: durationLike(shown, actual), kind: 'half-width' }];
+}
+
+function checkInstant(words: string, mentions: readonly AnyMention[], instant: Instant, half: Duration | null, zone: Zone): ShownCheck {
   const fits = mentions.filter((mention): mention is ClockMention | DateMention => mention.kind === 'clock' || mention.kind === 'date');
   const claimed = fits[0];
   if (!claimed) return none;
@@ -137,7 +150,7 @@ function checkInstant(words: string, mentions: readonly AnyMention[], instant: I
       return holdsDate(mention, instant, zone) ? [] : [{ start: mention.start, end: mention.end, editStart: mention.start, editEnd: mention.end,
         newText: dateLike(mention, words, instant, zone), kind: 'value' }];
     }
-    return holdsClock(mention, instant, zone) ? [] : [wrongClock(mention, instant, zone)];
+    return [...(holdsClock(mention, instant, zone) ? [] : [wrongClock(mention, instant, zone)]), ...checkTimeHalfWidth(mention, half)];
   });
   return outcome(fits.find((each) => each.kind === 'clock') ?? claimed, fits, disagreements);
 }

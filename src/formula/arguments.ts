@@ -161,7 +161,7 @@ function checkOptions(run: Run, entry: FunctionEntry, signature: Signature, expr
 }
 
 function coerceOption(option: OptionParameter, value: FormulaValue): FormulaValue | null {
-  if (option.type === 'number') return value.type === 'number' ? value : value.type === 'duration' ? durationNumber(value.duration) : null;
+  if (option.type === 'number') return value.type === 'number' ? value : value.type === 'duration' ? durationNumber(value) : null;
   const duration = value.type === 'duration' ? value.duration : value.type === 'number' ? numberDuration(value) : null;
   return duration !== null && duration > 0 ? { type: 'duration', duration } : null;
 }
@@ -176,8 +176,8 @@ function coerce(type: ParameterType, value: FormulaValue): FormulaValue | null {
     case 'readings': return numeric || isWords(value) ? value : null;
     case 'condition': return isTruths(value) ? value : null;
     case 'readings or condition': return value.type === 'series' ? value : null;
-    case 'number': return value.type === 'number' ? value : value.type === 'duration' ? durationNumber(value.duration) : null;
-    case 'number or series': return value.type === 'number' || numeric ? value : value.type === 'duration' ? durationNumber(value.duration) : null;
+    case 'number': return value.type === 'number' ? value : value.type === 'duration' ? durationNumber(value) : null;
+    case 'number or series': return value.type === 'number' || numeric ? value : value.type === 'duration' ? durationNumber(value) : null;
     case 'temperature': return (value.type === 'number' || numeric) && value.unit.kind === 'temperature' ? value : null;
     case 'pressure': return (value.type === 'number' || numeric) && pressureUnit !== null && convertible(value.unit, pressureUnit) ? value : null;
     case 'salinity': return (value.type === 'number' || numeric) && (value.unit.kind === 'salinity' || value.unit.symbol === '1') ? value : null;

@@ -128,7 +128,7 @@ function converted(run: Run, expression: Extract<Expression, { kind: 'convert' }
   const value = interpret(run, expression.operand);
   const unit = knownUnit(run, expression.unit, expression.unitRange);
   if (!value || !unit) return null;
-  const number = value.type === 'duration' ? durationNumber(value.duration) : value;
+  const number = value.type === 'duration' ? durationNumber(value) : value;
   if (number.type !== 'number' && (number.type !== 'series' || (number.content ?? 'number') !== 'number')) {
     return run.fail('unit-mismatch', expression.unitRange, { left: valueKind(value), right: unit.symbol });
   }

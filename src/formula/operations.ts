@@ -2,13 +2,14 @@
 import { flag } from '../dataset/types.ts';
 import { hour } from '../time/instant.ts';
 import { differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
-import { add, combine, compare, divide, exactValue, isFailure, multiply, negate, subtract, type Failure } from '../quantities/value.ts';
+import { add, combine, compare, divide, exactValue, isFailure, multiply, negate, numberValue, subtract, type Failure } from '../quantities/value.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import type { SourceRange } from '../problems/problem.ts';
 import type { Phrase } from '../words/phrases.ts';
 import type { Run } from './run.ts';
 import { censored, joinByTime, mergedParts, one, pointNumber } from './seriesValues.ts';
-import type { Expression, FormulaNumber, FormulaValue, SeriesPoint, SeriesValue } from './types.ts';
+import { addedTo, halfWidthOf, scaledBy, turned, withInterval, type TimeInterval } from './timeIntervals.ts';
+import type { DurationValue, Expression, FormulaNumber, FormulaValue, InstantValue, SeriesPoint, SeriesValue } from './types.ts';
 import { valueKind } from './valueKinds.ts';
 
 export type Arithmetic = '+' | '-' | '*' | '/';
@@ -19,9 +20,11 @@ export interface Side { readonly value: FormulaValue; readonly expression: Expre
 
 const hourUnit: Unit = parseUnit('h') ?? one;
 
-/** A duration as a number of hours. */
-export function durationNumber(duration: number): FormulaNumber {
-  return exactValue(duration / hour, hourUnit);
+/** A duration as a number of hours; an interval without an end leaves its uncertainty unknown. */
+export function durationNumber({ duration, interval }: DurationValue): FormulaNumber {
+  if (interval === undefined) return exactValue(duration / hour, hourUnit);
+  const half = halfWidthOf(interval);
+  return numberValue(duration / hour, hourUnit, half === null ? null : new Map([[`time:${duration}:${half}`, half / 2 / hour]]));
 }
 
 /** A number of a time unit as a duration in milliseconds, or null. */
@@ -101,25 +104,27 @@ export function calculate(run: Run, operator: Arithmetic, left: Side, right: Sid
   const [a, b] = adapted(left, right, operator).map(asInstant) as [FormulaValue, FormulaValue];
   const plusOrMinus = operator === '+' || operator === '-';
   if (a.type === 'instant' && plusOrMinus) {
-    if (b.type === 'instant' && operator === '-') return { type: 'duration', duration: a.instant - b.instant };
-    const step = b.type === 'duration' ? b.duration : b.type === 'number' ? numberDuration(b) : null;
-    if (step !== null) return movedInstant(run, a.instant, operator === '+' ? step : -step, range);
+    if (b.type === 'instant' && operator === '-') return { type: 'duration', duration: a.instant - b.instant, ...withInterval(addedTo(a.interval, turned(b.interval))) };
+    const step = stepOf(b);
+    if (step !== null) return movedInstant(run, a, operator === '+' ? step : turnedStep(step), range);
   }
   if (b.type === 'instant' && operator === '+') {
-    const step = a.type === 'duration' ? a.duration : a.type === 'number' ? numberDuration(a) : null;
-    if (step !== null) return movedInstant(run, b.instant, step, range);
+    const step = stepOf(a);
+    if (step !== null) return movedInstant(run, b, step, range);
   }
   if (a.type === 'duration' && b.type === 'duration') {
-    if (plusOrMinus) return durationResult(run, operator === '+' ? a.duration + b.duration : a.duration - b.duration, range);
-    if (operator === '/') return b.duration === 0 ? run.fail('not-finite', range, {}) : exactValue(a.duration / b.duration, one);
+    if (operator === '+') return durationResult(run, a.duration + b.duration, range, addedTo(a.interval, b.interval));
+    if (operator === '-') return durationResult(run, a.duration - b.duration, range, addedTo(a.interval, turned(b.interval)));
   }
   if (a.type === 'duration' && b.type === 'number' && b.unit.symbol === one.symbol && (operator === '*' || operator === '/')) {
     if (operator === '/' && b.value === 0) return run.fail('not-finite', range, {});
-    return durationResult(run, operator === '*' ? a.duration * b.value : a.duration / b.value, range);
+    const factor = operator === '*' ? b.value : 1 / b.value;
+    return durationResult(run, operator === '*' ? a.duration * b.value : a.duration / b.value, range, scaledBy(a.interval, factor));
   }
-  if (b.type === 'duration' && a.type === 'number' && a.unit.symbol === one.symbol && operator === '*') return durationResult(run, a.value * b.duration, range);
-  const x = a.type === 'duration' ? durationNumber(a.duration) : a;
-  const y = b.type === 'duration' ? durationNumber(b.duration) : b;
+  if (b.type === 'duration' && a.type === 'number' && a.unit.symbol === one.symbol && operator === '*') return durationResult(run, a.value * b.duration, range, scaledBy(b.interval, a.value));
+  if (a.type === 'duration' && b.type === 'duration' && operator === '/' && b.duration === 0) return run.fail('not-finite', range, {});
+  const x = a.type === 'duration' ? durationNumber(a) : a;
+  const y = b.type === 'duration' ? durationNumber(b) : b;
   if (isNumeric(x) && isNumeric(y)) {
     const bare = bareRange(left, right);
     return pointwise(run, x, y, range, operator, (p, q) => applyArithmetic(operator, p, q), (failure) => failWith(run, failure, range, unitOf(x), unitOf(y), bare));
@@ -142,13 +147,24 @@ function asInstant(value: FormulaValue): FormulaValue {
   return value.type === 'event' ? { type: 'instant', instant: value.instant } : value;
 }
 
-function movedInstant(run: Run, instant: number, step: number, range: SourceRange): FormulaValue | null {
-  const moved = instant + step;
-  return Math.abs(moved) <= 8e15 ? { type: 'instant', instant: moved } : run.fail('not-finite', range, {});
+type Step = Omit<DurationValue, 'type'>;
+
+/** A length of time beside an instant, or null where the value is none. */
+function stepOf(value: FormulaValue): Step | null {
+  if (value.type === 'duration') return value;
+  const duration = value.type === 'number' ? numberDuration(value) : null;
+  return duration === null ? null : { duration };
 }
 
-function durationResult(run: Run, duration: number, range: SourceRange): FormulaValue | null {
-  return Number.isFinite(duration) && Math.abs(duration) <= 8e15 ? { type: 'duration', duration: Math.round(duration) } : run.fail('not-finite', range, {});
+function turnedStep({ duration, interval }: Step): Step { return { duration: -duration, ...withInterval(turned(interval)) }; }
+
+function movedInstant(run: Run, instant: InstantValue, step: Step, range: SourceRange): FormulaValue | null {
+  const moved = instant.instant + step.duration;
+  return Math.abs(moved) <= 8e15 ? { type: 'instant', instant: moved, ...withInterval(addedTo(instant.interval, step.interval)) } : run.fail('not-finite', range, {});
+}
+
+function durationResult(run: Run, duration: number, range: SourceRange, interval: TimeInterval | undefined): FormulaValue | null {
+  return Number.isFinite(duration) && Math.abs(duration) <= 8e15 ? { type: 'duration', duration: Math.round(duration), ...withInterval(interval) } : run.fail('not-finite', range, {});
 }
 
 function isNumeric(value: FormulaValue): value is FormulaNumber | SeriesValue {
@@ -228,7 +244,7 @@ function finite(run: Run, value: FormulaNumber, range: SourceRange): FormulaNumb
 /** `-x`. A temperature typed in the formula keeps its kind, so that `-5 degC` is five below zero. */
 export function negated(run: Run, operand: Side, range: SourceRange): FormulaValue | null {
   const { value, expression } = operand;
-  if (value.type === 'duration') return { type: 'duration', duration: -value.duration };
+  if (value.type === 'duration') return { type: 'duration', ...turnedStep(value) };
   if (!isNumeric(value)) return run.fail('operands-do-not-fit', range, { operator: '-', left: valueKind(value), right: '' });
   if (value.type === 'number') {
     if (isLiteral(expression)) return { ...value, value: value.value === 0 ? 0 : -value.value };
@@ -279,8 +295,8 @@ export function compareValues(run: Run, operator: Comparison, left: Side, right:
     if (isWords(b) && a.type === 'word') return wordsEqual(b, a.word);
     if (isWords(a) && isWords(b)) return wordSeriesEqual(a, b);
   }
-  const x = a.type === 'duration' ? durationNumber(a.duration) : a;
-  const y = b.type === 'duration' ? durationNumber(b.duration) : b;
+  const x = a.type === 'duration' ? durationNumber(a) : a;
+  const y = b.type === 'duration' ? durationNumber(b) : b;
   if (!isNumeric(x) || !isNumeric(y)) return run.fail('operands-do-not-fit', range, { operator, left: valueKind(a), right: valueKind(b) });
   const fail = (failure: Failure): null => failWith(run, failure, range, unitOf(x), unitOf(y), bareRange(left, right));
   if (x.type === 'number' && y.type === 'number') {

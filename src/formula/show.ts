@@ -9,6 +9,7 @@ import { expandedUncertainty } from '../quantities/value.ts';
 import type { Unit } from '../quantities/types.ts';
 import type { FormulaContext } from './context.ts';
 import { runOf } from './run.ts';
+import { halfWidthOf, isEven, type TimeInterval } from './timeIntervals.ts';
 import type { FormulaNumber, FormulaValue, SeriesPoint, SeriesValue } from './types.ts';
 
 export interface ShowOptions {
@@ -26,7 +27,10 @@ export interface JsonValue {
   readonly type: 'number' | 'instant' | 'duration' | 'truth' | 'window' | 'series' | 'event' | 'word';
   readonly value: unknown;
   readonly unit: string | null;
+  /** 95 % half-width in the unit; of an instant in hours. */
   readonly uncertainty: number | null;
+  /** 95 % interval of an instant or a duration, where one is known: as `value` is written; null where it has no end on that side. */
+  readonly interval?: { readonly from: string | number | null; readonly to: string | number | null };
   readonly text: string;
 }
 
@@ -45,8 +49,9 @@ export function shownDecimals(value: FormulaNumber): number {
 export function showValue(value: FormulaValue, context: FormulaContext, options: ShowOptions = {}): string {
   switch (value.type) {
     case 'number': return showNumber(value, context, options);
-    case 'instant': case 'event': return showInstant(value.instant, context, options);
-    case 'duration': return formatDuration(value.duration);
+    case 'instant': return showTime(value.instant, value.interval, options, (instant) => showInstant(instant, context, options));
+    case 'event': return showInstant(value.instant, context, options);
+    case 'duration': return showTime(value.duration, value.interval, options, formatDuration);
     case 'truth': return value.truth ? 'true' : 'false';
     case 'window': return `${showInstant(value.from, context, options)} to ${showInstant(value.to, context, options)}`;
     case 'series': return showSeries(value, context, options);
@@ -65,6 +70,18 @@ function showNumber(value: FormulaNumber, context: FormulaContext, options: Show
 /** The unit as readers know it: a difference of temperatures is printed in °C, where K would puzzle a keeper. */
 export function printedUnit(unit: Unit): Unit {
   return unit.kind === 'temperature-difference' && /^K(?![a-z])/u.test(unit.print) ? { ...unit, print: `°C${unit.print.slice(1)}` } : unit;
+}
+
+/** `8 h 38 min ± 25 min`; an uneven interval by its ends, `06:04 (05:41–06:20)`, one without an end as `8 h 38 min (≥ 7 h 50 min)`. */
+function showTime(time: number, interval: TimeInterval | undefined, options: ShowOptions, show: (time: number) => string): string {
+  const text = show(time);
+  if (!options.withUncertainty || interval === undefined) return text;
+  const half = halfWidthOf(interval);
+  if (half !== null && isEven(interval)) return `${text} ± ${formatDuration(half)}`;
+  const low = interval.earlier === null ? null : show(time - interval.earlier);
+  const high = interval.later === null ? null : show(time + interval.later);
+  if (low !== null && high !== null) return `${text} (${low}–${high})`;
+  return low === null && high === null ? text : `${text} (${low === null ? `≤ ${high}` : `≥ ${low}`})`;
 }
 
 function showInstant(instant: number, context: FormulaContext, options: ShowOptions): string {
@@ -123,9 +140,9 @@ export function jsonValue(value: FormulaValue, context: FormulaContext): JsonVal
       const half = expandedUncertainty(value);
       return { type: 'number', value: plainNumber(value.value), unit: value.unit.symbol, uncertainty: half, text };
     }
-    case 'instant': return { type: 'instant', value: formatInstant(value.instant, zone), ...nothing };
+    case 'instant': return { type: 'instant', value: formatInstant(value.instant, zone), ...nothing, ...jsonInterval(value.instant, value.interval, (instant) => formatInstant(instant, zone)) };
     case 'event': return { type: 'event', value: formatInstant(value.instant, zone), ...nothing };
-    case 'duration': return { type: 'duration', value: plainNumber(value.duration / hour), ...nothing, unit: 'h' };
+    case 'duration': return { type: 'duration', value: plainNumber(value.duration / hour), ...nothing, unit: 'h', ...jsonInterval(value.duration, value.interval, (duration) => duration / hour) };
     case 'truth': return { type: 'truth', value: value.truth, ...nothing };
     case 'window': return { type: 'window', value: { from: formatInstant(value.from, zone), to: formatInstant(value.to, zone) }, ...nothing };
     case 'series': return {
@@ -135,6 +152,15 @@ export function jsonValue(value: FormulaValue, context: FormulaContext): JsonVal
     case 'word': return { type: 'word', value: value.word, ...nothing };
     case 'tank': case 'quantity': return { type: 'word', value: value.id, ...nothing };
   }
+}
+
+function jsonInterval(time: number, interval: TimeInterval | undefined, write: (time: number) => string | number): Pick<JsonValue, 'interval' | 'uncertainty'> {
+  if (interval === undefined) return { uncertainty: null };
+  const half = halfWidthOf(interval);
+  return {
+    uncertainty: half === null ? null : half / hour,
+    interval: { from: interval.earlier === null ? null : write(time - interval.earlier), to: interval.later === null ? null : write(time + interval.later) },
+  };
 }
 
 function jsonPoint(series: SeriesValue, point: SeriesPoint): number | boolean | string {

@@ -3,6 +3,7 @@ import type { Problem, SourceRange } from '../problems/problem.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import type { Duration, Instant } from '../time/instant.ts';
 import type { Window } from '../protocol/types.ts';
+import type { TimeInterval } from './timeIntervals.ts';
 
 /** Ranges inside a formula are relative to the formula's own text. */
 export type Expression =
@@ -60,10 +61,14 @@ export interface WindowValue extends Window {
   readonly opensAtLightsOff?: boolean;
 }
 
+/** `interval`: the 95 % interval, where the time was computed and one is known. */
+export interface InstantValue { readonly type: 'instant'; readonly instant: Instant; readonly written?: boolean; readonly interval?: TimeInterval }
+export interface DurationValue { readonly type: 'duration'; readonly duration: Duration; readonly interval?: TimeInterval }
+
 export type FormulaValue =
   | FormulaNumber
-  | { readonly type: 'instant'; readonly instant: Instant; readonly written?: boolean }
-  | { readonly type: 'duration'; readonly duration: Duration }
+  | InstantValue
+  | DurationValue
   | { readonly type: 'truth'; readonly truth: boolean }
   | WindowValue
   | SeriesValue

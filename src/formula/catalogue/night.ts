@@ -1,18 +1,20 @@
 // Functions of a whole night: respiration, surface exchange, the balance point and the time to a level, from one fit.
-import { balanceHours, fitNight, hoursToLevel, type NightFit, type NightRow } from '../../analysis/nightFit.ts';
-import { balanceInterval, timeToInterval } from '../../analysis/nightTimes.ts';
+import { balanceHours, balanceInterval } from '../../analysis/balance.ts';
+import { fitNight, hoursToLevel, type NightFit, type NightRow } from '../../analysis/nightFit.ts';
+import { timeToInterval } from '../../analysis/nightTimes.ts';
 import { leastSquaresLine } from '../../analysis/line.ts';
-import { hour } from '../../time/instant.ts';
+import { hour, minute } from '../../time/instant.ts';
 import { formatDuration } from '../../time/text.ts';
 import { parseUnit } from '../../quantities/units.ts';
 import { formatNumber } from '../../quantities/format.ts';
 import { numberValue, standardUncertainty } from '../../quantities/value.ts';
 import { isStatisticsProblem, type Interval } from '../../statistics/outcome.ts';
 import type { Call } from '../call.ts';
+import { withInterval, type TimeInterval } from '../timeIntervals.ts';
 import type { FormulaNumber, FormulaValue, SeriesPoint, WindowValue } from '../types.ts';
 import { oxygenColumn, oxygenRows } from './oxygen.ts';
 import { windowParameter, type FunctionEntry, type Parameter, type Signature } from './entry.ts';
-import { enoughDecimals } from './summary.ts';
+import { enoughDecimals, fewForSerial } from './summary.ts';
 import { milligrams } from './waterRows.ts';
 import { between } from '../../analysis/points.ts';
 
@@ -61,20 +63,30 @@ export function night(call: Call, window: WindowValue | null): Night | null {
     respirationHigh: formatNumber(fit.jointRespiration.high, 3), net: formatNumber(fit.netLoss.value, 3), half: formatNumber(fit.netLoss.halfWidth, 3), deficit: formatNumber(fit.netLoss.meanDeficit, 2),
   });
   if (fit.scatterFollows) call.remark('scatter-follows', { correlation: formatNumber(fit.serial ?? 0, 2) });
+  else if (points.length < fewForSerial) call.remark('few-for-serial', { count: points.length });
   return { fit, pairs, start: points[0]!.time };
 }
 
 /** Half the interval over 2, so that the 95 % half-width printed is that of Student's t. */
 function scatter(interval: Interval): number { return (interval.high - interval.low) / 4; }
 
-/** What the instruments' systematic parts do to the mean deficit: they shift every row alike. */
-export function systematic(pairs: readonly [SeriesPoint, SeriesPoint][]): Map<string, number> | null {
-  const sums = new Map<string, number>();
+/** What one instrument's systematic part, a standard uncertainty of it, does to every row alike: mg/L. */
+export interface Shift { readonly oxygen: number; readonly solubility: number }
+
+/** The shifts by instrument; null where no accuracy is stated for something that went in. */
+export function shiftsOf(pairs: readonly [SeriesPoint, SeriesPoint][]): Map<string, Shift> | null {
+  const sums = new Map<string, Shift>();
+  const add = (contributions: ReadonlyMap<string, number>, part: keyof Shift): void => {
+    for (const [key, size] of contributions) {
+      if (!key.startsWith('instrument:')) continue;
+      const before = sums.get(key) ?? { oxygen: 0, solubility: 0 };
+      sums.set(key, { ...before, [part]: before[part] + size / pairs.length });
+    }
+  };
   for (const [oxygen, full] of pairs) {
     if (!oxygen.contributions || !full.contributions) return null;
-    for (const [sign, point] of [[-1, oxygen], [1, full]] as const) {
-      for (const [key, size] of point.contributions!) if (key.startsWith('instrument:')) sums.set(key, (sums.get(key) ?? 0) + sign * size / pairs.length);
-    }
+    add(oxygen.contributions, 'oxygen');
+    add(full.contributions, 'solubility');
   }
   return sums;
 }
@@ -83,8 +95,9 @@ function respiration(call: Call): FormulaValue | null {
   const found = night(call, call.window(1));
   if (!found) return null;
   const { fit, pairs } = found;
-  const shifts = systematic(pairs);
-  const contributions = shifts && new Map([[`fit:${call.name}:${pairs[0]![0].time}`, scatter(fit.respirationInterval)], ...[...shifts].map(([key, size]): [string, number] => [key, size * fit.exchange])]);
+  const shifts = shiftsOf(pairs);
+  const contributions = shifts && new Map([[`fit:${call.name}:${pairs[0]![0].time}`, scatter(fit.respirationInterval)],
+    ...[...shifts].map(([key, { oxygen, solubility }]): [string, number] => [key, (solubility - oxygen) * fit.exchange])]);
   return withDigits(numberValue(fit.respiration, milligramsPerHour, contributions));
 }
 
@@ -109,11 +122,46 @@ function timeTo(call: Call): FormulaValue | null {
     return call.fail('level-never-reached', { level: call.run.textOf(call.rangeOf(1)), equilibrium: formatNumber(found.fit.equilibrium, 2) }, call.rangeOf(1));
   }
   call.remark('extrapolated', {});
-  const interval = timeToInterval(found.fit, level.value);
-  const said = (hours: number): string => formatDuration(Math.round(hours * 60) * 60_000);
-  if (interval?.high != null) call.remark('time-interval', { low: said(interval.low), high: said(interval.high) });
-  else call.remark('time-open', { low: said(interval?.low ?? 0) });
-  return { type: 'duration', duration: Math.round(hours * 60) * 60_000 };
+  const bare = timeToInterval(found.fit, level.value) ?? { low: 0, high: null };
+  const known = withInstruments(hours, bare, shiftsOf(found.pairs), (shift) => {
+    // What shifts the solubility is made up for by the respiration; what shifts the oxygen shifts start and end alike.
+    const moved = { ...found.fit, initial: found.fit.initial + shift.oxygen, equilibrium: found.fit.equilibrium + shift.oxygen };
+    return hoursToLevel(moved, level.value);
+  });
+  const said = (hours: number): string => formatDuration(inMinutes(hours));
+  const { low, high } = known ?? bare;
+  if (high === null) call.remark('time-open', { low: said(low) });
+  else call.remark('time-interval', { low: said(low), high: said(high) });
+  if (!known) call.remark('scatter-alone', {});
+  return { type: 'duration', duration: inMinutes(hours), ...timeInterval(hours, known) };
+}
+
+interface Ends { readonly low: number; readonly high: number | null }
+
+const inMinutes = (hours: number): number => Math.round(hours * 60) * minute;
+
+/**
+ * An interval in hours with the instruments' systematic parts counted in, each as the distance by which two standard
+ * uncertainties of it move the time, in squares beside the scatter's. null where no accuracy is stated.
+ */
+function withInstruments(hours: number, scatter: Ends, shifts: ReadonlyMap<string, Shift> | null, at: (shift: Shift) => number | null): Ends | null {
+  if (!shifts) return null;
+  let squares = 0;
+  let open = scatter.high === null;
+  for (const { oxygen, solubility } of shifts.values()) {
+    const moved = [1, -1].map((sign) => at({ oxygen: sign * oxygen, solubility: sign * solubility }));
+    if (moved.includes(null)) open = true;
+    squares += (2 * Math.max(...moved.map((each) => (each === null ? 0 : Math.abs(each - hours))))) ** 2;
+  }
+  const low = Math.max(0, hours - Math.hypot(hours - scatter.low, Math.sqrt(squares)));
+  return { low, high: open || scatter.high === null ? null : hours + Math.hypot(scatter.high - hours, Math.sqrt(squares)) };
+}
+
+/** The interval for the value, in whole minutes as the value itself. */
+function timeInterval(hours: number, ends: Ends | null): { interval?: TimeInterval } {
+  return withInterval(ends === null ? undefined : {
+    earlier: inMinutes(hours) - inMinutes(ends.low), later: ends.high === null ? null : inMinutes(ends.high) - inMinutes(hours),
+  });
 }
 
 function balancePoint(call: Call): FormulaValue | null {
@@ -130,11 +178,17 @@ function balancePoint(call: Call): FormulaValue | null {
   const hours = balanceHours(rows, found.fit.exchange);
   if (hours === null) return call.fail('no-balance', { name: call.run.textOf(call.rangeOf(0)) });
   call.use(points);
-  const instantOf = (at: number): number => Math.round((points[0]!.time + at * hour) / 60_000) * 60_000;
-  const interval = balanceInterval(rows, found.fit);
-  if (interval) call.remark('time-interval', { low: call.time(instantOf(interval.low)), high: call.time(instantOf(interval.high)) });
-  else call.remark('balance-open', {});
-  return { type: 'instant', instant: instantOf(hours) };
+  const start = points[0]!.time;
+  const instantOf = (at: number): number => Math.round((start + at * hour) / minute) * minute;
+  const bare = balanceInterval(rows, found.fit);
+  const shifted = (shift: Shift): number | null =>
+    balanceHours(rows.map((row) => ({ ...row, oxygen: row.oxygen + shift.oxygen, solubility: row.solubility + shift.solubility })), found.fit.exchange);
+  const known = bare && withInstruments(hours, bare, shiftsOf(pairs), shifted);
+  const ends = known ?? bare;
+  if (!ends || ends.high === null) call.remark('balance-open', {});
+  else call.remark('time-interval', { low: call.time(instantOf(ends.low)), high: call.time(instantOf(ends.high)) });
+  if (bare && !known) call.remark('scatter-alone', {});
+  return { type: 'instant', instant: instantOf(hours), ...timeInterval(hours, known) };
 }
 
 const milligramsPerHour = parseUnit('mg/L/h') ?? milligrams;
@@ -161,7 +215,8 @@ export const nightFunctions: readonly FunctionEntry[] = [
     name: 'balance-point', group: 'oxygen', gives: 'instant', units: 'a time',
     signatures: [{ parameters: [oxygenColumn, { ...windowParameter, about: 'where to look; from the last dark hour on without one' }], options: [] }],
     definition: 'The time at which production begins to outweigh respiration, with the exchange at the surface, as fitted to the dark phase, taken out.',
-    equation: 'dC/dt − k(Cs − C) = 0', source: odum,
+    equation: 'zero of dC/dt − k(Cs − C), its values between readings allowed only to rise',
+    source: `${odum}; levels by Ayer, Brunk, Ewing, Reid and Silverman (1955), Ann. Math. Statist. 26, 641–647`,
     example: { formula: 'balance-point(mat.DO)', on, gives: '06:04' }, words: 'the time at which production met respiration by {1}{window}', evaluate: balancePoint,
   },
   {

@@ -24,10 +24,13 @@ function extremeReading(call: Call, which: 'min' | 'max'): SeriesPoint | null {
   return point;
 }
 
+/** Below so many readings their correlation in time may hide (docs/coverage.md). */
+export const fewForSerial = 16;
+
 /** Says where an interval with serial correlation may be too narrow; the bounds are those of docs/coverage.md. */
 export function remarkSerial(call: Call, found: { readonly correlation: number; readonly nearlyRandomWalk: boolean }, count: number): void {
   if (found.nearlyRandomWalk || found.correlation > 0.6) call.remark('nearly-random-walk');
-  else if (count < 16) call.remark('few-for-serial', { count });
+  else if (count < fewForSerial) call.remark('few-for-serial', { count });
 }
 
 /** At least two significant digits, where readings have too few decimals to show a rate. */

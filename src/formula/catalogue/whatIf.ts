@@ -10,7 +10,7 @@ import type { Call } from '../call.ts';
 import type { FormulaValue } from '../types.ts';
 import { oxygenColumn } from './oxygen.ts';
 import type { FunctionEntry, OptionParameter } from './entry.ts';
-import { night, nightWindow, rowsOf, systematic, withDigits } from './night.ts';
+import { night, nightWindow, rowsOf, shiftsOf, withDigits } from './night.ts';
 import { milligrams } from './waterRows.ts';
 
 const hours = parseUnit('h') ?? milligrams;
@@ -57,25 +57,13 @@ function predicted(call: Call, window: number, level: number | null, kind: 'min'
   });
   if (length !== null && length / hour > last + 1e-9) call.remark('beyond-fit', { beyond: formatDuration(length - last * hour) });
   // The instruments' systematic parts move the fit: oxygen the start, oxygen and solubility the respiration.
-  const shifts = systematic(found.pairs);
+  const shifts = shiftsOf(found.pairs);
   const contributions = shifts && new Map<string, number>([[`fit:${call.name}:${found.start}`, halfWidth / 2]]);
-  if (contributions) {
-    const oxygenShift = meanShift(found.pairs.map(([oxygen]) => oxygen));
-    const fullShift = meanShift(found.pairs.map(([, full]) => full));
-    for (const key of new Set([...oxygenShift.keys(), ...fullShift.keys()])) {
-      const oxygen = oxygenShift.get(key) ?? 0;
-      const full = fullShift.get(key) ?? 0;
-      const moved = figure(predictedCurve(rows, fit, what, { initial: oxygen, exchange: 0, respiration: fit.exchange * (full - oxygen), solubility: full }));
-      contributions.set(key, moved - value);
-    }
+  for (const [key, { oxygen, solubility }] of shifts ?? []) {
+    const moved = figure(predictedCurve(rows, fit, what, { initial: oxygen, exchange: 0, respiration: fit.exchange * (solubility - oxygen), solubility }));
+    contributions?.set(key, moved - value);
   }
   return withDigits(numberValue(value, kind === 'min' ? milligrams : hours, contributions));
-}
-
-function meanShift(points: readonly { readonly contributions: ReadonlyMap<string, number> | null }[]): Map<string, number> {
-  const sums = new Map<string, number>();
-  for (const point of points) for (const [key, size] of point.contributions ?? []) if (key.startsWith('instrument:')) sums.set(key, (sums.get(key) ?? 0) + size / points.length);
-  return sums;
 }
 
 const on = 'the oxygen of the mat tank in the dark';

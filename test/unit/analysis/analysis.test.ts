@@ -5,7 +5,8 @@ import { leastSquaresLine } from '../../../src/analysis/line.ts';
 import { anyBetween, areNeighbours, between, intervalAt, medianStep } from '../../../src/analysis/points.ts';
 import { settledAt, turningPoint } from '../../../src/analysis/settling.ts';
 import { neighbouringStretches, stretchesOver } from '../../../src/analysis/steepest.ts';
-import { balanceHours, fitNight, hoursToLevel, nightCurve, nightRegression } from '../../../src/analysis/nightFit.ts';
+import { balanceHours } from '../../../src/analysis/balance.ts';
+import { fitNight, hoursToLevel, nightCurve, nightRegression } from '../../../src/analysis/nightFit.ts';
 import { hour, minute } from '../../../src/time/instant.ts';
 
 const at = (...values: number[]): { time: number; value: number }[] => values.map((value, index) => ({ time: index * 30 * minute, value }));

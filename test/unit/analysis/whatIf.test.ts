@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { commonSteps, explainGap } from '../../../src/analysis/gap.ts';
 import { fitNight, nightCurve, type NightFit, type NightRow } from '../../../src/analysis/nightFit.ts';
-import { balanceInterval, timeToInterval } from '../../../src/analysis/nightTimes.ts';
+import { balanceHours, balanceInterval } from '../../../src/analysis/balance.ts';
+import { timeToInterval } from '../../../src/analysis/nightTimes.ts';
 import { asItWas, hoursUnder, lowest, predict, predictedCurve } from '../../../src/analysis/whatIf.ts';
 import { isStatisticsProblem } from '../../../src/statistics/outcome.ts';
 import { seededRandom } from '../../../src/statistics/random.ts';
@@ -72,6 +73,16 @@ suite('what-if on a fitted night', () => {
     const balance = balanceInterval(lit.slice(18), fit);
     assert.ok(balance && balance.low > 9 && balance.high < 12 && balance.low < balance.high, JSON.stringify(balance));
     assert.deepEqual(balanceInterval(lit.slice(18), fit), balance);
+  });
+
+  test('the balance point is not drawn early by the scatter of readings close together', () => {
+    // Respiration of 0.6 mg/L an hour, production rising by 0.4 mg/L an hour each hour: they meet after 1.5 hours.
+    const random = seededRandom('balance');
+    const truth = Array.from({ length: 17 }, (_, index) => ({ hours: index / 4, oxygen: 5 - 0.6 * index / 4 + 0.2 * (index / 4) ** 2, solubility: 8.3 }));
+    near(balanceHours(truth, 0)!, 1.5, 1e-12);
+    let sum = 0;
+    for (let run = 0; run < 200; run += 1) sum += balanceHours(truth.map((row) => ({ ...row, oxygen: row.oxygen + 0.03 * random.normal() })), 0)!;
+    near(sum / 200, 1.5, 0.05);
   });
 
   test('the pair: the joint box is wider than the single intervals, the net loss far better known', () => {

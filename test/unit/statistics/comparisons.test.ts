@@ -240,7 +240,8 @@ suite('noise correlated in time', () => {
     assert.ok(ratio > 0.8 && ratio < 1.3, String(ratio));
     const found = got(serialMean(lh));
     close(found.estimate, 2.4, 1e-12);
-    assert.ok(found.standardError > 0.153 && found.standardError < 0.23, String(found.standardError));
+    // By effective number, with r1 taken as known, 0.1534 (R); here r is unknown and may be larger.
+    assert.ok(found.standardError > 0.153 && found.standardError < 0.26, String(found.standardError));
     assert.ok(Math.abs(found.correlation - 0.5755) < 0.1);
   });
   test('a random walk says that it is one; stretches far apart are independent', () => {

@@ -1,11 +1,11 @@
 // The words of the generated prose in the language of a note.
+import { germanWriting } from './de/writing.ts';
 import { languageOf, type Language } from './languages.ts';
-import { englishWriting } from './en/writing.ts';
+import { englishWriting, type WritingWords } from './en/writing.ts';
 
-/** Every table of the generated prose. A language has all of them, or it does not compile. */
-export type WritingWords = typeof englishWriting;
+export type { WritingWords } from './en/writing.ts';
 
-const tables: Readonly<Record<Language, WritingWords>> = { en: englishWriting, de: englishWriting };
+const tables: Readonly<Record<Language, WritingWords>> = { en: englishWriting, de: germanWriting };
 
 /** The tables for a note's `language:`, a tag such as `de-AT`; English where we have no words of that language. */
 export function writingWords(language: string | null | undefined): WritingWords {

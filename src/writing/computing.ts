@@ -6,6 +6,7 @@ import { parseFormula } from '../formula/parse.ts';
 import { plainWords } from '../formula/plainWords.ts';
 import { everyExpression } from '../claims/formulaShape.ts';
 import { mappedText } from '../note/mappedText.ts';
+import type { Series } from '../dataset/types.ts';
 import type { MeasuredQuantity, Protocol } from '../protocol/types.ts';
 import { formatValue } from '../quantities/format.ts';
 import { decimalMarkOf } from '../quantities/decimalMark.ts';
@@ -41,7 +42,7 @@ export function describeInstruments(note: Note, protocol: Protocol): RunPieces[]
   const sentences: RunPieces[] = [];
   const { instruments: instrumentWords } = wordsOf(protocol);
   for (const quantity of protocol.measure) {
-    const places = [...new Set([...note.dataset.series.values()].filter((series) => series.quantity === quantity.id).map((series) => series.place))];
+    const places = [...new Set([...note.dataset.series.values()].filter((series) => idOf(series) === quantity.id).map((series) => series.place))];
     const where = inPlaces(places.length > 0 ? places : quantity.in.map((each) => each.value), protocol);
     const what = quantityName(quantity.id, protocol);
     const read = places.length > 0;
@@ -52,6 +53,9 @@ export function describeInstruments(note: Note, protocol: Protocol): RunPieces[]
   }
   return sentences;
 }
+
+/** The id of the plan's entry that a series was read by: `DO`, `DO@spare`. */
+const idOf = (series: Series): string => (series.instrument === null ? series.quantity : `${series.quantity}@${series.instrument}`);
 
 function unitText(quantity: MeasuredQuantity, protocol: Protocol): string {
   return !quantity.unit || quantity.unit.symbol === '1' || quantity.unit.kind === 'ph' ? '' : wordsOf(protocol).names.units(quantity.unit.print);
@@ -88,8 +92,13 @@ export function functionsUsed(note: Note, more: readonly string[] = []): Functio
 const plainGroups = new Set(['picking', 'arithmetic', 'plan']);
 const plainNames = new Set(['min', 'max', 'mean', 'range', 'time-of-min', 'time-of-max', 'all', 'any']);
 
+/** True for a function that the methods explain where it is used. */
+export function isExplained(entry: FunctionEntry): boolean {
+  return entry.source !== null || (!plainGroups.has(entry.group) && !plainNames.has(entry.name));
+}
+
 export function describeComputing(note: Note, protocol: Protocol, more: readonly string[], plusMinus: boolean): RunPieces[] {
-  const used = functionsUsed(note, more).filter((entry) => entry.source !== null || (!plainGroups.has(entry.group) && !plainNames.has(entry.name)));
+  const used = functionsUsed(note, more).filter(isExplained);
   const { computing: computingWords, functions: functionWords } = wordsOf(protocol);
   const seen = new Set<string>();
   const sentences: RunPieces[] = [];

@@ -86,7 +86,7 @@ function outcome<V>(args: { checked: number; met: Slot<V> | null; holds: boolean
   if (args.holds === null) return [`; no ${args.noun}s before ${args.end} show whether this was met`];
   const all = args.checked === 1 ? `the one ${args.noun}` : args.checked === 2 ? `both ${args.noun}s` : `all ${numberWord(args.checked)} ${args.noun}s`;
   if (args.holds) return [`, which was met at ${all} up to ${args.end}`];
-  return args.met === null ? [`, which was not met at every ${args.noun} up to ${args.end}`] : say`, which was met at ${args.met} of ${counted(args.checked, args.noun)} up to ${args.end}`;
+  return args.met === null ? [`, which was not met at every ${args.noun} up to ${args.end}`] : say`, which was met at ${args.met} of ${args.checked} ${args.checked === 1 ? args.noun : `${args.noun}s`} up to ${args.end}`;
 }
 
 export const lightWords = {

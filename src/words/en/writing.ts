@@ -12,3 +12,6 @@ export const englishWriting = {
   care: careWords, events: eventWords, instruments: instrumentWords, functions: functionWords, computing: computingWords, stop: stopWords, evidence: evidenceWords,
   plan: planWords, results: resultsWords, sideBySide: sideBySideWords, checklist: checklistWriting,
 };
+
+/** Every table of the generated prose. A language has all of them, or it does not compile. */
+export type WritingWords = typeof englishWriting;

@@ -1,0 +1,42 @@
+// By which words the reporting checklist knows a German sentence: of the generated methods, or of the author's prose.
+import type { checklistFinds as english } from '../en/checklistFinds.ts';
+
+export const checklistFinds: typeof english = {
+  // sentences of the methods
+  comparison: /verglichen|beobachtet/,
+  design: /verglichen|beobachtet|Becken/,
+  leftOut: /außer Betracht|ausgelassen/,
+  otherCare: /fehl(?:t|en)|zweifelhaft|berichtigt/,
+  order: /Reihenfolge|ausgelost|Startwert/,
+  animals: /Tiere/,
+  housing: /(?<!\p{L})(?:maß|maßen|enthielt|enthielten)(?!\p{L})|Technik/u,
+  sealed: /versiegelt/,
+  volume: /\bL\b|Liter/,
+  flow: /[Ff]ilter|[Ss]tröm|[Pp]umpe|Wasserwechsel/,
+  salinity: /Salzgehalt/,
+  lights: /Licht/,
+  feeding: /f[üu]tter/i,
+  running: /in Betrieb/,
+  accuracy: /Genauigkeit ±|kalibriert|Kalibrierung/,
+  planned: /Geplant war/,
+  // sentences of the author
+  sampleSizeTold: /Stichprobe|Anzahl der Becken|Zahl der Becken|Wiederholung/i,
+  randomTold: /zufällig|ausgelost|per Los|Los entschied|gewürfelt/i,
+  blindingTold: /verblind|wusste nicht, welches|ohne zu wissen/i,
+  animalDetailsTold: /männlich|weiblich|Männchen|Weibchen|jungtier|ausgewachsen|erwachsen|Jahre alt|Wochen alt|Monate alt|[mc]m lang/i,
+  ethicsTold: /Tierschutz|Ethik|Genehmigung|genehmigt|Erlaubnis/i,
+  interestsTold: /finanziert|bezahlt|Interessenkonflikt|gefördert|Förderung|Kosten trug/i,
+  sourceTold: /Leitungswasser|Regenwasser|Umkehrosmose|Osmosewasser|Brunnenwasser|Herkunft des Wassers|befüllt mit|gefüllt mit/i,
+  flowTold: /filter|strömung|durchfluss|wasserwechsel/i,
+  temperatureTold: /°C|°F|\bGrad\b/,
+  phTold: /\bpH\b/,
+  salinityTold: /Leitfähigkeit|Leitwert|Salzgehalt|µS\/cm/i,
+  hardnessTold: /[Hh]ärte|Alkalinität|°?d?[KG]H(?!\p{L})/u,
+  oxygenTold: /Sauerstoffgehalt|gelöste[rn]? Sauerstoff/i,
+  nitrogenTold: /ammoni|nitrit|nitrat/i,
+  photoperiodTold: /Beleuchtungsdauer|Lichtperiode|Lampen? (?:an|aus)|Licht (?:an|aus)/i,
+  lightStrengthTold: /\b[Ll]ux\b|\blx\b|µmol\/m2\/s|\bPAR\b/,
+  feedingTold: /f[üu]tter/i,
+  acclimationTold: /eingewöhn|eingefahren|Einfahrzeit|einlaufen/i,
+  depthTold: /unter der (?:Wasser)?[Oo]berfläche|in der Mitte des Beckens|halber (?:Wasser)?[Hh]öhe|Messtiefe|Tiefe von/,
+};

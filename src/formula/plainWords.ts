@@ -1,10 +1,13 @@
-// A formula or condition in plain English, shown to readers beside each claim.
+// A formula or condition in plain words of the note's language, shown to readers beside each claim.
 import { formatDuration } from '../time/text.ts';
 import { formatNumber } from '../quantities/format.ts';
 import { measureByName } from '../quantities/measures.ts';
 import { parseUnit } from '../quantities/units.ts';
 import { mappedText } from '../note/mappedText.ts';
 import { measureOf } from '../dataset/readingValue.ts';
+import { languageOf } from '../words/languages.ts';
+import { plainWordsIn, type Phrase, type PlaceOf, type PlainWords, type QuantityFacts } from '../words/plainWords.ts';
+import { unitWords } from '../words/units.ts';
 import { functionByName } from './catalogue.ts';
 import type { FormulaContext } from './context.ts';
 import { evaluate } from './evaluate.ts';
@@ -23,130 +26,113 @@ type Reference = Extract<Expression, { kind: 'reference' }>;
  */
 export function plainWords(formula: string, context: FormulaContext): string {
   const { expression, errors } = parsedFormula(formula, context);
-  return errors.length > 0 ? formula.trim() : words(expression, context, 0);
+  return errors.length > 0 ? formula.trim() : phrase(expression, context, 0).nominative;
+}
+
+function wordsOf(context: FormulaContext): PlainWords {
+  return plainWordsIn(languageOf(context.protocol?.language));
 }
 
 const deepestResult = 6;
 
-function words(expression: Expression, context: FormulaContext, depth: number): string {
+function phrase(expression: Expression, context: FormulaContext, depth: number): Phrase {
+  const say = wordsOf(context);
   switch (expression.kind) {
-    case 'number': return numberWords(expression.value, expression.unit, context);
-    case 'duration': return formatDuration(expression.duration);
-    case 'instant': return expression.text.startsWith('+') ? `${expression.text.slice(1)} after the start` : expression.text.replace('T', ' ');
-    case 'word': return `“${expression.text}”`;
-    case 'reference': return referenceWords(expression, context, depth);
-    case 'convert': return `${words(expression.operand, context, depth)}, in ${printed(expression.unit)}`;
-    case 'unary': return expression.operator === 'not' ? notWords(expression.operand, context, depth) : minusWords(expression.operand, context, depth);
-    case 'call': return callWords(expression, context, depth);
-    case 'binary': return binaryWords(expression, context, depth);
-    case 'error': return '…';
+    case 'number': return say.plain(numberWords(expression.value, expression.unit, context));
+    case 'duration': return say.plain(formatDuration(expression.duration).replace('.', decimalMark(context)));
+    case 'instant': return expression.text.startsWith('+') ? say.afterStart(expression.text.slice(1)) : say.moment(expression.text.replace('T', ' '));
+    case 'word': return say.quoted(expression.text);
+    case 'reference': return referencePhrase(expression, context, depth);
+    case 'convert': return say.inUnit(phrase(expression.operand, context, depth), printed(expression.unit, context));
+    case 'unary': return expression.operator === 'not' ? notPhrase(expression.operand, context, depth) : minusPhrase(expression.operand, context, depth);
+    case 'call': return callPhrase(expression, context, depth);
+    case 'binary': return binaryPhrase(expression, context, depth);
+    case 'error': return say.plain('…');
   }
 }
 
 /** The opposite said straight where there is one: "is not less than", "is no more than the instruments’ uncertainty". */
-function notWords(operand: Expression, context: FormulaContext, depth: number): string {
-  const text = words(operand, context, depth);
-  const simple = operand.kind === 'binary' && comparisons[operand.operator] !== undefined;
-  if (operand.kind === 'call' && operand.name === 'resolved') return text.replace(/ is more than (?=the instruments’)/u, ' is no more than ');
-  const turned = simple ? text.replace(/ is (?=(?:less than|more than|at most|at least|equal to|before|after) )/u, ' is not ') : text;
-  return turned === text ? `it is not so that ${text}` : turned;
+function notPhrase(operand: Expression, context: FormulaContext, depth: number): Phrase {
+  const of = operand.kind === 'binary' && comparisons.has(operand.operator) ? 'comparison' : operand.kind === 'call' && operand.name === 'resolved' ? 'resolved' : 'other';
+  return wordsOf(context).not(phrase(operand, context, depth), of);
 }
 
 /** `-rate(…)`, as a falling quantity is claimed: "the hourly rate of fall of …". */
-function minusWords(operand: Expression, context: FormulaContext, depth: number): string {
-  const text = words(operand, context, depth);
-  if (operand.kind === 'call' && operand.name === 'rate') return text.replace(/^the hourly rate of change of /u, 'the hourly rate of fall of ');
-  return `minus ${text}`;
+function minusPhrase(operand: Expression, context: FormulaContext, depth: number): Phrase {
+  return operand.kind === 'call' && operand.name === 'rate' ? callPhrase(operand, context, depth, true) : wordsOf(context).minus(phrase(operand, context, depth));
 }
 
-function printed(unit: string): string { return parseUnit(unit)?.print || unit; }
+function printed(unit: string, context: FormulaContext): string {
+  return unitWords(parseUnit(unit)?.print || unit, languageOf(context.protocol?.language));
+}
 
 function numberWords(value: number, unit: string | null, context: FormulaContext): string {
   const decimals = Math.min(12, (String(value).split('.')[1] ?? '').length);
   const digits = formatNumber(value, decimals, decimalMark(context));
-  return unit === null ? digits : `${digits} ${printed(unit)}`;
+  return unit === null ? digits : `${digits} ${printed(unit, context)}`;
 }
 
-const timeWords: Readonly<Record<string, string>> = {
-  start: 'the start', end: 'the end', 'light-off': 'lights-off', 'light-on': 'lights-on', sunrise: 'sunrise', sunset: 'sunset', dawn: 'dawn', dusk: 'dusk',
-  'standard-pressure': 'one standard atmosphere',
-};
-
-function referenceWords(reference: Reference, context: FormulaContext, depth: number): string {
+function referencePhrase(reference: Reference, context: FormulaContext, depth: number): Phrase {
   const [first, second] = reference.parts as [string, string?];
   const { protocol } = context;
-  if (second !== undefined) return `the ${quantityWords(second, reference.instrument, context)} ${placeWords(first, context)}`;
+  const say = wordsOf(context);
+  if (second !== undefined) return say.series(quantityFacts(second, reference.instrument, context), placeOf(first, context));
   const result = context.resultsByName.get(first);
   if (result) {
-    return depth >= deepestResult || circularResults(context).has(first) ? `“${first}”` : words(parsedFormula(result.formula.text, context).expression, context, depth + 1);
+    return depth >= deepestResult || circularResults(context).has(first) ? say.quoted(first) : phrase(parsedFormula(result.formula.text, context).expression, context, depth + 1);
   }
-  if (protocol?.tanks.some((tank) => tank.id === first)) return tankWords(first, context);
-  if (protocol?.measure.some((each) => each.id === first)) return `the ${quantityWords(first, null, context)}`;
+  const tank = protocol?.tanks.find((each) => each.id === first);
+  if (tank) return say.tank(tank.id, tank.label);
+  if (protocol?.measure.some((each) => each.id === first)) return say.quantity(quantityFacts(first, null, context));
   const event = protocol?.events.find((each) => each.id === first);
-  if (event) return `“${event.what}”`;
-  if (timeWords[first] !== undefined) return timeWords[first]!;
-  if (protocol?.phases.some((phase) => phase.id === first)) return phaseWords(first);
-  return `“${first}”`;
+  if (event) return say.event(event.what);
+  const time = say.time(first);
+  if (time) return time;
+  if (protocol?.phases.some((each) => each.id === first)) return phasePhrase(first, say);
+  return say.quoted(first);
 }
 
-function phaseWords(id: string): string {
+function phasePhrase(id: string, say: PlainWords): Phrase {
   const night = /^(dark|recovery|baseline)-(\d+)$/u.exec(id);
-  const name = night ? night[1]! : id;
-  const number = night ? ` of night ${night[2]!}` : '';
-  if (name === 'baseline') return `the baseline${number}`;
-  if (name === 'dark' || name === 'recovery') return `the ${name} phase${number}`;
-  return `the phase “${id}”`;
+  return say.phase(night ? night[1]! : id, night ? night[2]! : null);
 }
 
-function quantityWords(id: string, instrument: string | null, context: FormulaContext): string {
+function quantityFacts(id: string, instrument: string | null, context: FormulaContext): QuantityFacts {
   const { protocol } = context;
   const what = protocol ? measureOf(protocol, id, instrument)?.what?.value : undefined;
-  const name = what === undefined ? id.replaceAll('-', ' ') : measureByName(what)?.print ?? what;
-  return instrument === null ? name : `${name} (${instrument})`;
+  const entry = what === undefined ? null : measureByName(what);
+  return { known: entry?.name ?? null, name: what === undefined ? id.replaceAll('-', ' ') : entry?.print ?? what, instrument };
 }
 
-function placeWords(place: string, context: FormulaContext): string {
-  if (place === 'room') return 'in the room';
+function placeOf(place: string, context: FormulaContext): PlaceOf {
+  if (place === 'room') return { kind: 'room' };
+  const tanks = context.protocol?.tanks ?? [];
   if (place === 'treatment' || place === 'control') {
-    const tanks = context.protocol?.tanks.filter((tank) => tank.role?.value === place) ?? [];
-    return tanks.length === 1 ? `in ${tankWords(tanks[0]!.id, context)}` : `in the ${place} tanks (their mean)`;
+    const [only, ...more] = tanks.filter((tank) => tank.role?.value === place);
+    return only && more.length === 0 ? { kind: 'tank', id: only.id, label: only.label } : { kind: 'role', role: place };
   }
-  return context.protocol?.tanks.some((tank) => tank.id === place) ? `in ${tankWords(place, context)}` : `in the tanks of group “${place}” (their mean)`;
+  const tank = tanks.find((each) => each.id === place);
+  return tank ? { kind: 'tank', id: tank.id, label: tank.label } : { kind: 'group', name: place };
 }
 
-function tankWords(id: string, context: FormulaContext): string {
-  const label = context.protocol?.tanks.find((tank) => tank.id === id)?.label ?? id;
-  if (label === id) return `tank ${id}`;
-  return /^(?:the|tank)\s/iu.test(label) || /^[A-Z]/u.test(label) ? label : `the ${label}`;
-}
-
-function callWords(call: CallExpression, context: FormulaContext, depth: number): string {
+function callPhrase(call: CallExpression, context: FormulaContext, depth: number, falling = false): Phrase {
+  const say = wordsOf(context);
   const entry = functionByName(call.name);
-  if (!entry) return printFormula(call);
+  if (!entry) return say.plain(printFormula(call));
   const difference = call.name === 'abs' && call.operands[0]?.kind === 'binary' && call.operands[0].operator === '-' ? call.operands[0] : null;
-  if (difference) return `the difference between ${words(difference.left, context, depth)} and ${words(difference.right, context, depth)}`;
+  if (difference) return say.differenceBetween(phrase(difference.left, context, depth), phrase(difference.right, context, depth));
   const signature = entry.signatures.find((each) => each.parameters.length >= call.operands.length && fitsTank(each.parameters[0]?.type, call, context)) ?? entry.signatures[0]!;
   const first = call.operands[0];
-  const counted = call.name === 'count' && first?.kind === 'binary' && comparisons[first.operator] !== undefined;
-  const template = counted ? 'the number of readings at which {1}{window}' : signature.words ?? entry.words;
   const windowAt = call.operands.findIndex((operand) => isWindow(operand, context));
   const values = call.operands.filter((_, index) => index !== windowAt || call.name === 'duration');
-  const filled = template.replace(/\{(bare )?(\w+)\}/gu, (_, bare: string | undefined, key: string) => {
-    if (key === 'window') return windowAt < 0 ? '' : ` ${windowWords(call.operands[windowAt]!, context, depth)}`;
-    if (/^\d$/u.test(key)) {
-      const operand = values[Number(key) - 1];
-      if (!operand) return '';
-      const text = isWindow(operand, context) ? stretchWords(operand, context, depth) : words(operand, context, depth);
-      if (!bare) return text;
-      return operand.kind === 'call' && operand.name.endsWith('steps') ? `of ${text}` : text.replace(/^the /u, '');
-    }
-    const option = call.options.find((each) => each.name === key);
-    if (!option) return '';
-    const length = words(option.value, context, depth);
-    return key === 'over' ? ` over ${length}` : key === 'every' ? ` in steps of ${length}` : length;
+  return say.call({
+    name: call.name, template: signature.words ?? entry.words, ofTank: signature.parameters[0]?.type === 'tank', falling,
+    ofCondition: call.name === 'count' && first?.kind === 'binary' && comparisons.has(first.operator),
+    operands: values.map((operand) => (isWindow(operand, context) ? stretchPhrase(operand, context, depth) : phrase(operand, context, depth))),
+    steps: values.map((operand) => operand.kind === 'call' && operand.name.endsWith('steps')),
+    window: windowAt < 0 ? null : windowWords(call.operands[windowAt]!, context, depth),
+    options: Object.fromEntries(call.options.map((option) => [option.name, phrase(option.value, context, depth)])),
   });
-  const pressure = (call.name === 'saturation' || call.name === 'deficit') && values[1] !== undefined ? `, at ${words(values[1], context, depth)}` : '';
-  return filled.replace(/ and $/u, '') + pressure;
 }
 
 function fitsTank(type: string | undefined, call: CallExpression, context: FormulaContext): boolean {
@@ -162,36 +148,35 @@ function isWindow(expression: Expression, context: FormulaContext): boolean {
 }
 
 function windowWords(expression: Expression, context: FormulaContext, depth: number): string {
-  if (expression.kind === 'binary') return `between ${words(expression.left, context, depth)} and ${words(expression.right, context, depth)}`;
-  return `during ${words(expression, context, depth)}`;
+  const say = wordsOf(context);
+  if (expression.kind === 'binary') return say.between(phrase(expression.left, context, depth), phrase(expression.right, context, depth));
+  return say.during(phrase(expression, context, depth));
 }
 
-function stretchWords(expression: Expression, context: FormulaContext, depth: number): string {
-  return expression.kind === 'binary' ? `the time from ${words(expression.left, context, depth)} to ${words(expression.right, context, depth)}` : words(expression, context, depth);
+function stretchPhrase(expression: Expression, context: FormulaContext, depth: number): Phrase {
+  return expression.kind === 'binary' ? wordsOf(context).stretch(phrase(expression.left, context, depth), phrase(expression.right, context, depth)) : phrase(expression, context, depth);
 }
 
-const comparisons: Readonly<Record<string, string>> = { '<': 'is less than', '>': 'is more than', '<=': 'is at most', '>=': 'is at least', '==': 'is equal to' };
-const arithmetic: Readonly<Record<string, string>> = { '+': 'plus', '-': 'minus', '*': 'times', '/': 'divided by' };
+const comparisons = new Set(['<', '>', '<=', '>=', '==']);
 
-function binaryWords(expression: Binary, context: FormulaContext, depth: number): string {
+function binaryPhrase(expression: Binary, context: FormulaContext, depth: number): Phrase {
   const { operator, left, right } = expression;
-  const a = (): string => words(left, context, depth);
-  const b = (): string => words(right, context, depth);
-  if (operator === '..') return `from ${a()} to ${b()}`;
-  if (operator === 'and' || operator === 'or') return `${a()}, ${operator} ${b()}`;
-  if (operator === '+' && isTime(left, context)) return `${b()} after ${a()}`;
-  if (operator === '-' && isTime(left, context) && !isTime(right, context) && right.kind === 'duration') return `${b()} before ${a()}`;
-  if (operator === '-' && isTime(left, context) && isTime(right, context)) return `the time from ${b()} to ${a()}`;
-  if (arithmetic[operator] !== undefined) return `${a()} ${arithmetic[operator]} ${b()}`;
-  return comparedRates(expression, context, depth) ?? `${a()} ${verb(expression, context)} ${that(left, right, context, depth) ?? b()}`;
+  const say = wordsOf(context);
+  const compared = comparisons.has(operator) ? comparedRates(expression, context, depth) : null;
+  if (compared) return compared;
+  const a = phrase(left, context, depth);
+  const b = (comparisons.has(operator) ? that(left, right, a, context) : null) ?? phrase(right, context, depth);
+  if (operator === '..') return say.fromTo(a, b);
+  if (operator === 'and' || operator === 'or') return say.joined(operator, a, b);
+  if (operator === '+' && isTime(left, context)) return say.after(b, a);
+  if (operator === '-' && isTime(left, context) && !isTime(right, context) && right.kind === 'duration') return say.before(b, a);
+  if (operator === '-' && isTime(left, context) && isTime(right, context)) return say.stretch(b, a);
+  return say.arithmetic(operator, a, b) ?? say.compare(operator, comparedKind(expression, context), a, b);
 }
 
-function verb(expression: Binary, context: FormulaContext): string {
-  if (isTime(expression.left, context) || isTime(expression.right, context)) {
-    return { '<': 'is before', '>': 'is after', '<=': 'is not after', '>=': 'is not before', '==': 'is' }[expression.operator as '<'];
-  }
-  if (expression.operator === '==' && expression.right.kind === 'reference' && expression.right.parts.length === 1) return 'is';
-  return comparisons[expression.operator]!;
+function comparedKind({ left, right }: Binary, context: FormulaContext): 'time' | 'word' | 'number' {
+  if (isTime(left, context) || isTime(right, context)) return 'time';
+  return right.kind === 'reference' && right.parts.length === 1 ? 'word' : 'number';
 }
 
 const timeFunctions = new Set(['time-of-min', 'time-of-max', 'first-below', 'first-above', 'settled', 'turning-point', 'balance-point']);
@@ -201,23 +186,22 @@ function isTime(expression: Expression, context: FormulaContext): boolean {
   if (expression.kind === 'call') return timeFunctions.has(expression.name);
   if (expression.kind !== 'reference' || expression.parts.length !== 1) return false;
   const name = expression.parts[0]!;
-  return (timeWords[name] !== undefined && name !== 'standard-pressure') || (context.protocol?.events.some((event) => event.id === name) ?? false);
+  return (wordsOf(context).time(name) !== null && name !== 'standard-pressure') || (context.protocol?.events.some((event) => event.id === name) ?? false);
 }
 
 /** "that in the open-surface tank", where both sides are one quantity, or one function over one window. */
-function that(left: Expression, right: Expression, context: FormulaContext, depth: number): string | null {
+function that(left: Expression, right: Expression, named: Phrase, context: FormulaContext): Phrase | null {
   if (left.kind === 'reference' && right.kind === 'reference' && left.parts.length === 2 && left.parts[1] === right.parts[1] && left.parts[0] !== right.parts[0]) {
-    return `that ${placeWords(right.parts[0]!, context)}`;
+    return wordsOf(context).that(named, placeOf(right.parts[0]!, context));
   }
   if (left.kind !== 'call' || right.kind !== 'call' || left.name !== right.name || left.operands.length !== right.operands.length || left.operands.length === 0) return null;
   const rest = (call: CallExpression): string => [...call.operands.slice(1).map((each) => printFormula(each)), ...call.options.map((each) => printFormula(each.value))].join(', ');
   if (rest(left) !== rest(right)) return null;
-  const inner = that(left.operands[0]!, right.operands[0]!, context, depth);
-  return inner ?? null;
+  return that(left.operands[0]!, right.operands[0]!, named, context);
 }
 
 /** `rate(a, w) < rate(b, w)` where both fell: "a fell faster than b between … and …". */
-function comparedRates(expression: Binary, context: FormulaContext, depth: number): string | null {
+function comparedRates(expression: Binary, context: FormulaContext, depth: number): Phrase | null {
   const { left, right, operator } = expression;
   if (left.kind !== 'call' || right.kind !== 'call' || left.name !== right.name || (operator !== '<' && operator !== '>')) return null;
   if (!['rate', 'slope', 'fall', 'rise', 'percent-fall', 'percent-rise'].includes(left.name)) return null;
@@ -230,12 +214,12 @@ function comparedRates(expression: Binary, context: FormulaContext, depth: numbe
   const p = value(left);
   const q = value(right);
   if (p === null || q === null || p === 0 || q === 0 || (p < 0) !== (q < 0)) return null;
-  const names = [words(left.operands[0]!, context, depth), that(left.operands[0]!, right.operands[0]!, context, depth) ?? words(right.operands[0]!, context, depth)] as const;
-  const window = left.operands[1] ? ` ${windowWords(left.operands[1], context, depth)}` : '';
+  const named = phrase(left.operands[0]!, context, depth);
   const ofRate = left.name === 'rate' || left.name === 'slope';
   const falling = ofRate ? p < 0 : left.name.endsWith('fall') === (p > 0);
-  const more = ofRate ? (operator === '<') === falling : (operator === '>') === (p > 0);
-  const manner = ofRate ? (more ? 'faster' : 'more slowly') : more ? 'more' : 'less';
-  const percent = left.name.startsWith('percent') ? ' in per cent' : '';
-  return `${names[0]} ${falling ? 'fell' : 'rose'} ${manner}${percent} than ${names[1]}${window}`;
+  return wordsOf(context).comparedRates({
+    a: named, b: that(left.operands[0]!, right.operands[0]!, named, context) ?? phrase(right.operands[0]!, context, depth),
+    falling, more: ofRate ? (operator === '<') === falling : (operator === '>') === (p > 0), ofRate, inPercent: left.name.startsWith('percent'),
+    window: left.operands[1] ? windowWords(left.operands[1], context, depth) : null,
+  });
 }

@@ -26,7 +26,8 @@ export function noun(head: string, article: Article, options: { genitive?: strin
   };
 }
 
-const articles: Readonly<Record<Article, Readonly<Record<Case, string>>>> = {
+/** The definite articles by gender and case. */
+export const articles: Readonly<Record<Article, Readonly<Record<Case, string>>>> = {
   der: { nominative: 'der', accusative: 'den', dative: 'dem', genitive: 'des' },
   die: { nominative: 'die', accusative: 'die', dative: 'der', genitive: 'der' },
   das: { nominative: 'das', accusative: 'das', dative: 'dem', genitive: 'des' },

@@ -5,6 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { functionGroups, functions, signatureLabel } from '../src/formula/catalogue.ts';
 import { problemCodes, type ProblemCode } from '../src/problems/codes.ts';
+import { exampleNote as nightNote } from '../src/formula/catalogue/exampleNote.ts';
 import { exampleNote } from '../src/problems/examples.ts';
 import { protocolSchema, type SchemaKey } from '../src/protocol/schema.ts';
 import { measures } from '../src/quantities/measures.ts';
@@ -69,7 +70,10 @@ const page = [
   '',
   '## Functions',
   '',
-  'Values in the examples come from the example note of `src/formula/catalogue/exampleNote.ts`, whose readings are invented.',
+  'Values in the examples come from this note, whose readings are invented. [One night of it followed by hand](worked-night.md) goes from the readings to',
+  'respiration, surface exchange and prediction, every figure worked out; [how often the intervals hold](coverage.md) was found by simulation.',
+  '',
+  '````markdown', nightNote.trimEnd(), '````',
   '',
   ...functionGroups.flatMap((group) => [
     `### ${groupTitles[group] ?? group}`, '',

@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { exampleNote } from '../../../src/formula/catalogue/exampleNote.ts';
+import { showValue } from '../../../src/formula/show.ts';
 import { answer, ask, contextFrom } from '../formula/support.ts';
+import { workedIntervals } from './workedIntervals.ts';
 import { workedNight } from './workedNight.ts';
 
 const page = readFileSync(new URL('../../../docs/worked-night.md', import.meta.url), 'utf8');
@@ -10,6 +12,14 @@ const context = contextFrom(exampleNote);
 
 suite('docs: the worked night', () => {
   const { steps, table } = workedNight();
+  const by = workedIntervals();
+  const k = Number(steps.find((step) => step.name === 'k')!.shown.split(' ')[0]);
+  const minutes = Math.round(60 * by.halfOfTime);
+  const intervals = {
+    correlation: by.correlation.toFixed(2), errorOfK: by.plainError.k.toFixed(3), errorOfR: by.plainError.R.toFixed(3), t: by.t.toFixed(3), serial: by.serial.toFixed(2),
+    halfOfK: by.half.k.toFixed(3), ends: `${(k - by.half.k).toFixed(3)} to ${(k + by.half.k).toFixed(3)}`, halfOfR: by.half.R.toFixed(3), respiration: `0.55 ± ${by.halfOfR.toFixed(2)} mg/L/h`,
+    net: `${by.net.value.toFixed(3)} ± ${by.net.half.toFixed(3)}`, time: `± ${Math.floor(minutes / 60)} h ${minutes % 60} min`,
+  };
   const shown = (name: string): string => steps.find((step) => step.name === name)!.shown;
 
   test('every figure that arithmetic gives stands on the page, and its table is the rows', () => {
@@ -18,9 +28,9 @@ suite('docs: the worked night', () => {
   });
 
   test('every figure of the page is accounted for', () => {
-    const fromFit = ['0.97', '0.054 to 0.212', '0.55 ± 0.13 mg/L/h', '0.342 ± 0.033'];
-    const known = new Set([...steps.map((step) => step.shown), ...fromFit]);
+    const known = new Set([...steps.map((step) => step.shown), ...Object.values(intervals)]);
     assert.deepEqual(bold.filter((each) => !known.has(each)), []);
+    for (const each of Object.values(intervals)) assert.ok(bold.includes(each), `${each} is not on the page`);
   });
 
   test('the formulas answer what the arithmetic gives', () => {
@@ -35,13 +45,17 @@ suite('docs: the worked night', () => {
     assert.equal(`${fit['exchange']} /h`, shown('k'));
     assert.equal(`${fit['respiration']} mg/L/h`, shown('R'));
     assert.equal(`${fit['scatter']} mg/L`, shown('scatter'));
-    assert.equal(`${fit['low']} to ${fit['high']}`, '0.054 to 0.212');
-    assert.equal(fit['correlation'], '0.97');
+    assert.equal(`${fit['low']} to ${fit['high']}`, intervals.ends);
+    assert.equal(fit['correlation'], intervals.correlation);
     const joint = remarks('respiration(mat.DO)').get('night-joint')!;
-    assert.equal(`${joint['net']} ± ${joint['half']}`, '0.342 ± 0.033');
+    assert.equal(`${joint['net']} ± ${joint['half']}`, intervals.net);
     const { value } = ask('respiration(mat.DO)', context);
     assert.ok(value?.type === 'number');
     const half = 2 * Math.sqrt([...value.contributions!.values()].reduce((sum, each) => sum + each ** 2, 0));
-    assert.equal(`${value.value.toFixed(2)} ± ${half.toFixed(2)} mg/L/h`, '0.55 ± 0.13 mg/L/h');
+    assert.equal(`${value.value.toFixed(2)} ± ${half.toFixed(2)} mg/L/h`, intervals.respiration);
+    assert.equal(remarks('respiration(mat.DO)').get('scatter-follows')!['correlation'], intervals.serial);
+    const time = ask('time-to(mat.DO, 5.5 mg/L)', context).value;
+    assert.ok(time);
+    assert.equal(showValue(time, context, { withUncertainty: true }), `${shown('time to 5.5 mg/L')} ${intervals.time}`);
   });
 });

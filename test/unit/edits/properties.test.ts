@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { addRemark, correctReading, leaveOut, markDoubtful } from '../../../src/edits/changeCell.ts';
+import { addRemark, correctReading, correctTime, leaveOut, markDoubtful } from '../../../src/edits/changeCell.ts';
 import { applyEdits, type EditResult } from '../../../src/edits/edit.ts';
 import { formatTables } from '../../../src/edits/formatTables.ts';
 import { importTable } from '../../../src/edits/importTable.ts';
@@ -22,9 +22,10 @@ const words = fc.constantFrom('misread', 'probe out; again', '# odd', 'a  b', '-
 const step = fc.oneof(
   { weight: 4, arbitrary: fc.record({ kind: fc.constant('log' as const), minutes: fc.nat({ max: 840 }), cells: fc.tuple(cell, cell), remark: fc.option(words) }) },
   fc.record({ kind: fc.constantFrom('correct' as const, 'leave' as const, 'doubt' as const, 'remark' as const), where: fc.nat(), column: fc.nat({ max: 1 }), value, reason: words }),
-  fc.record({ kind: fc.constant('format' as const) }),
+  fc.record({ kind: fc.constant('format' as const), from: fc.nat(), to: fc.nat() }),
+  fc.record({ kind: fc.constant('time' as const), where: fc.nat(), minutes: fc.nat({ max: 840 }), reason: words }),
   fc.record({ kind: fc.constant('event' as const), minutes: fc.nat({ max: 840 }), reason: words }),
-  fc.record({ kind: fc.constant('import' as const), values: fc.array(fc.tuple(fc.nat({ max: 840 }), value), { minLength: 1, maxLength: 4 }) }),
+  fc.record({ kind: fc.constant('import' as const), clocks: fc.boolean(), comma: fc.boolean(), values: fc.array(fc.tuple(fc.nat({ max: 840 }), value), { minLength: 1, maxLength: 4 }) }),
 );
 
 /** Every value ever recorded, as `time column text`, in the order of the note: first values and corrections. */
@@ -33,6 +34,9 @@ function recorded(note: Note): string[] {
     .filter((state) => state.kind !== 'missing')
     .map((state) => `${row.instant} ${table.columns[index]!.id} ${state.text.replace(/[()?]/gu, '')}`))));
 }
+
+/** The clock of the run's zone so many minutes after its start. */
+const clockAfter = (minutes: number): string => new Date(at('20:00') + (minutes + 60) * 60_000).toISOString().slice(11, 16);
 
 suite('edits: properties', () => {
   for (const [name, lineBreak, open, prefix] of [['plain', '\n', '', ''], ['CRLF', '\r\n', '', ''], ['in a quote', '\n', '> ', '> '], ['in a list, CRLF', '\r\n', '- ', '  ']] as const) {
@@ -60,13 +64,27 @@ suite('edits: properties', () => {
             case 'doubt': result = markDoubtful(note, place, each.reason); break;
             case 'remark': result = addRemark(note, place, each.reason); break;
             case 'event': result = logEvent(note, { at: at('20:00') + each.minutes * 60_000, what: each.reason }); break;
-            case 'import': {
-              const csv = `time,mat.T\n${each.values.map(([minutes, number]) => `${new Date(at('20:00') + minutes * 60_000).toISOString()},${number}`).join('\n')}\n`;
-              result = importTable(note, proposeImport(csv, note)!, note.text.indexOf('Prose'));
-              added = each.values.map(([minutes, number]) => `${at('20:00') + minutes * 60_000} mat.T ${number}`);
+            case 'time': {
+              // The time of the row changes, and with it the time of each of its records: the values stay.
+              result = correctTime(note, place, clockAfter(each.minutes), each.reason);
+              const values = (all: readonly string[]): string[] => all.map((record) => record.replace(/^\S+ /u, '')).sort();
+              if (result.ok) {
+                assert.deepEqual(values(recorded(readNote(applyEdits(text, result.edits)))), values(kept), text);
+                kept = recorded(readNote(applyEdits(text, result.edits)));
+              }
               break;
             }
-            default: result = { ok: true, edits: formatTables(note.syntax), shows: { start: 0, end: 0 } };
+            case 'import': {
+              const cells = each.values.map(([minutes, number]) => [each.clocks ? clockAfter(minutes) : new Date(at('20:00') + minutes * 60_000).toISOString(), each.comma ? number.replace('.', ',') : number]);
+              const csv = `time;mat.T\n${cells.map((row) => row.join(';')).join('\n')}\n`;
+              result = importTable(note, proposeImport(csv, note, { decimal: each.comma ? ',' : '.' })!, note.text.indexOf('Prose'));
+              added = each.values.map(([minutes, number]) => (each.clocks ? `mat.T ${number}` : `${at('20:00') + minutes * 60_000} mat.T ${number}`));
+              break;
+            }
+            default: {
+              const [start, end] = [each.from % text.length, each.to % text.length].sort((a, b) => a - b) as [number, number];
+              result = { ok: true, edits: formatTables(note.syntax, each.from % 3 === 0 ? null : { start, end }), shows: { start: 0, end: 0 } };
+            }
           }
           if (!result.ok) continue;
           text = applyEdits(text, result.edits);
@@ -86,6 +104,47 @@ suite('edits: properties', () => {
       }), { numRuns: 20 });
     });
   }
+  test('no cell of an imported file is dropped in silence: it is a reading, or stands in a remark or a comment', () => {
+    const bare = readNote(`\`\`\`protocol\n${baseProtocol}\`\`\`\n\nProse.\n`);
+    const time = fc.oneof({ weight: 4, arbitrary: fc.nat({ max: 800 }).map((minutes) => new Date(at('20:00') + minutes * 60_000).toISOString()) }, fc.constantFrom('later', '', '2026-10-25 02:30', '2026-03-14', '25:61'));
+    const odd = fc.constantFrom('', 'ERR', '8.2 mg/L', '1,009.4', '=1+1', '8..2', '7.3?', '<0.05', 'a;b', '#5', '03/04/2026');
+    const row = fc.tuple(time, fc.oneof({ weight: 3, arbitrary: value }, odd), fc.oneof(value, odd), fc.constantFrom('', 'fed', 'a  note'), fc.constantFrom('', '', '', 'too much'));
+    fc.assert(fc.property(fc.array(row, { minLength: 1, maxLength: 8 }), (rows) => {
+      const csv = `Time\tDO mat\tDO open\tNotes\n${rows.map((each) => each.join('\t')).join('\n')}\n`;
+      const proposal = proposeImport(csv, bare, { dateOrder: 'year-month-day', decimal: '.' });
+      if (!proposal) return;
+      const result = importTable(bare, proposal, bare.text.length);
+      if (!result.ok) return;
+      const after = applyEdits(bare.text, result.edits);
+      const lost = rows.flatMap((each) => each.slice(1).map((cell) => cell.replace(/\s+/gu, ' ').trim())).filter((cell) => cell !== '' && !after.includes(cell));
+      assert.deepEqual(lost, [], after);
+      const said = new Set(proposal.complaints.map((each) => each.line));
+      proposal.rows.forEach((each) => { if (each.time === null) assert.ok(said.has(each.line), csv); });
+      // What the note reads is what the proposal showed.
+      const table = readNote(after).tables[0]!;
+      assert.deepEqual(table.rows.map((each) => each.cells.map((cell) => cell.text)), proposal.rows.filter((each) => each.time !== null).map((each) => each.cells));
+    }), { numRuns: 150 });
+  });
+  test('formatting a range aligns whole tables and leaves the others; formatting the whole after it, or twice, gives the same', () => {
+    const line = fc.array(fc.tuple(cell, cell), { minLength: 1, maxLength: 4 });
+    fc.assert(fc.property(line, line, fc.nat(), fc.nat(), fc.boolean(), (one, two, a, b, windows) => {
+      const tableOf = (head: string, rows: readonly (readonly [string, string])[]): string => `\`\`\`readings\n${head}\n${rows.map((row, index) => `+${index * 30} ${row.join('   ')}${index % 2 ? ' ; x' : ''}`).join('\n')}\n\`\`\`\n`;
+      const text = `\`\`\`protocol\n${baseProtocol}\`\`\`\n\n${tableOf('time mat.DO open.DO', one)}\nBetween.\n\n${tableOf('time mat.T open.T', two)}`.replaceAll('\n', windows ? '\r\n' : '\n');
+      const [start, end] = [a % text.length, b % text.length].sort((x, y) => x - y) as [number, number];
+      const { blocks } = readSyntax(text);
+      const edits = formatTables({ blocks }, { start, end });
+      for (const edit of edits) {
+        const block = blocks.find((each) => each.range.start <= edit.range.start && edit.range.end <= each.range.end)!;
+        assert.ok(block.range.start <= end && start <= block.range.end, 'an edit outside of what was chosen');
+      }
+      const part = applyEdits(text, edits);
+      const whole = applyEdits(text, formatTables({ blocks }));
+      assert.equal(applyEdits(part, formatTables(readSyntax(part))), whole);
+      assert.deepEqual(formatTables(readSyntax(whole)), []);
+      assert.equal(part.replace(/[ ]+/gu, ' '), text.replace(/[ ]+/gu, ' '));
+      assert.deepEqual(recorded(readNote(whole)), recorded(readNote(text)));
+    }), { numRuns: 60 });
+  });
   test('a seal stays valid through anything but a changed first value', () => {
     fc.assert(fc.property(fc.array(fc.tuple(value, value), { minLength: 1, maxLength: 6 }), fc.array(fc.tuple(fc.nat(), fc.nat({ max: 1 }), fc.constantFrom('correct', 'leave', 'doubt', 'remark', 'format'), value, words), { maxLength: 6 }), (values, steps) => {
       const rows = values.map(([a, b], index) => `+${index * 30} ${a} ${b}`).join('\n');

@@ -4,9 +4,11 @@ import type { Note } from '../experiment/types.ts';
 import type { SourceRange } from '../problems/problem.ts';
 import { hoverClaim } from './hovers/claim.ts';
 import { hoverFunction } from './hovers/function.ts';
+import { hoverLooseNumber } from './hovers/looseNumber.ts';
 import { hoverPlan } from './hovers/plan.ts';
 import { hoverReading } from './hovers/reading.ts';
 import { hoverResult } from './hovers/result.ts';
+import { hoverName, hoverSeries } from './hovers/series.ts';
 import type { NoteStore } from './noteStore.ts';
 import { toRange } from './places.ts';
 import { noteSelector } from './selector.ts';
@@ -15,8 +17,8 @@ import { noteSelector } from './selector.ts';
 export interface Finding { readonly range: SourceRange; readonly text: vscode.MarkdownString }
 export type Find = (note: Note, offset: number, document: vscode.TextDocument) => Finding | null;
 
-/** The narrowest thing first: a function's name stands inside a claim. */
-const finders: readonly Find[] = [hoverFunction, hoverClaim, hoverResult, hoverReading, hoverPlan];
+/** In the order in which they are read: what a name means stands above the value that it is part of, its chart below. */
+const finders: readonly Find[] = [hoverFunction, hoverName, hoverClaim, hoverLooseNumber, hoverResult, hoverReading, hoverPlan, hoverSeries];
 
 export function registerHovers(notes: NoteStore): vscode.Disposable {
   return vscode.languages.registerHoverProvider(noteSelector, {
@@ -25,8 +27,9 @@ export function registerHovers(notes: NoteStore): vscode.Disposable {
       if (!note?.protocol) return null;
       const offset = document.offsetAt(position);
       const found = finders.map((find) => find(note, offset, document)).filter((each) => each !== null);
-      const first = found[0];
-      return first ? new vscode.Hover(found.map((each) => each.text), toRange(document, first.range)) : null;
+      if (found.length === 0) return null;
+      const narrowest = found.map((each) => each.range).reduce((a, b) => (b.end - b.start < a.end - a.start ? b : a));
+      return new vscode.Hover(found.map((each) => each.text), toRange(document, narrowest));
     },
   });
 }

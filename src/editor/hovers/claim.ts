@@ -1,7 +1,8 @@
 // Hover on a claim: which of the four marks it has, the value, the formula and its meaning, the working.
 import * as vscode from 'vscode';
+import { withUncertainty } from '../../assist/explain.ts';
 import type { CheckedClaim } from '../../claims/types.ts';
-import { problemSentence } from '../../words/words.ts';
+import { problemSentence } from '../language.ts';
 import type { Find } from '../hovers.ts';
 import { contains } from '../places.ts';
 import { appendFormula, appendWorking } from './working.ts';
@@ -11,6 +12,8 @@ export const hoverClaim: Find = (note, offset, document) => {
   if (!claim) return null;
   const text = new vscode.MarkdownString();
   appendVerdict(text, claim);
+  const uncertain = withUncertainty(claim.evaluation?.value ?? null, note);
+  if (uncertain) text.appendText(vscode.l10n.t('With the 95 % uncertainty of the instruments: {0}', uncertain)).appendMarkdown('\n\n');
   if (claim.mark !== 'stated') appendFormula(text, claim.syntax.formula.text, note);
   if (claim.evaluation) appendWorking(text, claim.evaluation, note, document);
   return { range: claim.syntax.range, text };

@@ -2,9 +2,11 @@
 import * as vscode from 'vscode';
 import { walkPlan } from '../../assist/planWalk.ts';
 import { waterVolume } from '../../protocol/derived.ts';
+import { describeKey } from '../../protocol/describedKeys.ts';
 import type { MeasuredQuantity, Tank } from '../../protocol/types.ts';
 import { formatValue } from '../../quantities/format.ts';
 import type { Find } from '../hovers.ts';
+import { interfaceLanguage } from '../language.ts';
 import { contains } from '../places.ts';
 
 export const hoverPlan: Find = (note, offset) => {
@@ -19,12 +21,12 @@ export const hoverPlan: Find = (note, offset) => {
   if (!block || !contains(block.range, offset)) return null;
   const key = walkPlan(note).keys.find((each) => contains(each.keyRange, offset));
   if (!key) return null;
-  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(key.key).appendMarkdown('**\n\n').appendMarkdown(key.entry.description);
+  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(key.key).appendMarkdown('**\n\n').appendMarkdown(describeKey(interfaceLanguage, key.entry));
   if (key.entry.example !== '') text.appendCodeblock(`${key.entry.key}:${key.entry.example.startsWith('\n') ? '' : ' '}${key.entry.example}`, 'yaml');
   return { range: key.keyRange, text };
 };
 
-function tankText(tank: Tank): vscode.MarkdownString {
+export function tankText(tank: Tank): vscode.MarkdownString {
   const text = new vscode.MarkdownString().appendMarkdown('**').appendText(tank.label).appendMarkdown('**');
   if (tank.role) text.appendText(` · ${tank.role.value === 'control' ? vscode.l10n.t('control') : vscode.l10n.t('treatment')}`);
   const volume = waterVolume(tank);

@@ -1,15 +1,17 @@
 // Hover on a reading or on a column's head: the value in words, what it was before, the step since the reading above, the instrument.
 import * as vscode from 'vscode';
+import { readingFacts } from '../../assist/explain.ts';
 import { signed } from '../../assist/lineEnds.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { MeasuredQuantity } from '../../protocol/types.ts';
 import { decimalsFor, formatNumber, formatValue } from '../../quantities/format.ts';
 import { differenceUnit } from '../../quantities/units.ts';
-import type { Cell, CellState, ReadingColumn } from '../../readings/types.ts';
+import type { Cell, CellState, ReadingColumn, ReadingRow } from '../../readings/types.ts';
 import { hour } from '../../time/instant.ts';
 import { formatClock, formatDate } from '../../time/text.ts';
 import type { Find } from '../hovers.ts';
 import { contains } from '../places.ts';
+import { appendChart } from './series.ts';
 import { cellAt, tableAt, type FoundCell } from './findCell.ts';
 
 export const hoverReading: Find = (note, offset) => {
@@ -42,9 +44,21 @@ function cellText(note: Note, { table, row, column, cell, index }: FoundCell): v
   const before = table.rows.slice(0, table.rows.indexOf(row)).findLast((each) => each.cells[index]?.state.kind === 'number' && !each.cells[index].leftOut);
   const step = !cell.leftOut && before && row.instant !== null && before.instant !== null ? stepText(cell, before.cells[index]!, row.instant - before.instant, column) : null;
   if (step) text.appendText(` · ${step}`);
-  for (const note of remarksOn(cell, column)) text.appendMarkdown('\n\n').appendText(note);
+  for (const remark of [...computedOf(note, row, column, cell), ...remarksOn(cell, column)]) text.appendMarkdown('\n\n').appendText(remark);
   if (row.remark) text.appendMarkdown('\n\n*').appendText(row.remark).appendMarkdown('*');
+  const series = note.dataset.series.get(column.id);
+  if (series) appendChart(text, note, series, row.instant);
   return text;
+}
+
+/** The uncertainty of a number, and the saturation that a reading of oxygen means in its water. */
+function computedOf(note: Note, row: ReadingRow, column: ReadingColumn, cell: Cell): string[] {
+  if (cell.state.kind !== 'number' || cell.leftOut) return [];
+  const { uncertainty, saturation } = readingFacts(note, column, row);
+  return [
+    ...(uncertainty ? [vscode.l10n.t('With the 95 % uncertainty of the instruments: {0}', uncertainty)] : []),
+    ...(saturation ? [vscode.l10n.t('Saturation: {0}', saturation)] : []),
+  ];
 }
 
 function remarksOn(cell: Cell, column: ReadingColumn): string[] {

@@ -1,10 +1,13 @@
 // How a value came about, as Markdown: formula, its meaning in words, the steps, and links to the readings behind it.
 import * as vscode from 'vscode';
+import { equationsBehind } from '../../assist/explain.ts';
 import { contextOf } from '../../experiment/readNote.ts';
 import type { Note } from '../../experiment/types.ts';
+import { describedIn } from '../../formula/catalogue/described.ts';
 import { plainWords } from '../../formula/plainWords.ts';
 import type { Evaluation, WorkingStep } from '../../formula/types.ts';
 import type { SourceRange } from '../../problems/problem.ts';
+import { interfaceLanguage } from '../language.ts';
 import { cellAt } from './findCell.ts';
 import { formatClock } from '../../time/text.ts';
 
@@ -22,6 +25,11 @@ export function appendWorking(text: vscode.MarkdownString, evaluation: Evaluatio
   for (const step of evaluation.working) {
     text.appendMarkdown('\n- ').appendMarkdown(inlineCode(step.formula)).appendText(` = ${step.value}`);
     appendReadings(text, step, note, document);
+  }
+  text.appendMarkdown('\n');
+  for (const { name, equation, source } of equationsBehind(evaluation).map((each) => describedIn(interfaceLanguage, each))) {
+    text.appendMarkdown('\n- ').appendMarkdown(inlineCode(name)).appendText(equation === '' ? '' : `: ${equation}`);
+    if (source) text.appendMarkdown(' · ').appendText(vscode.l10n.t('Source: {0}', source));
   }
   text.appendMarkdown('\n');
 }

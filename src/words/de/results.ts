@@ -33,7 +33,7 @@ export const resultsWords: typeof english = {
   changed: ({ phase, rose, size, percent, rate }) =>
     say`${phase} ${rose ? 'stieg' : 'fiel'} der Wert um ${size}${percent === null ? '' : say` (${percent})`}${rate === null ? '' : say`, im Mittel um ${rate}`}`,
   unchanged: ({ phase }) => [`${phase} endete der Wert, wo er begann`],
-  unresolved: ({ phase, rose, size, half }) => say`${phase} ${rose ? 'stieg' : 'fiel'} der Wert um ${size}, weniger als die ±${half}, die das Messgerät auflösen kann`,
+  unresolved: ({ phase, rose, size, half }) => say`${phase} ${rose ? 'stieg' : 'fiel'} der Wert um ${size}, ${unresolved(half)}`,
   clauses: (clauses) => { const said = clauses.map((clause, index) => (index === 0 ? clause : heInstead(clause))); return capitalPieces(say`${said.length > 2 ? join(said, '; ') : join(said, ', und ')}.`); },
   phase: (id) => {
     const night = /^dark(?:-(\d+))?$/.exec(id);

@@ -2,10 +2,12 @@
 // German grammar by pattern, and the same figures in both languages.
 import assert from 'node:assert/strict';
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { baseProtocol, baseReadings, exampleNote } from '../../../src/problems/examples.ts';
+import type { Pieces } from '../../../src/words/pieces.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import type { Note } from '../../../src/experiment/types.ts';
 import { functions } from '../../../src/formula/catalogue.ts';
-import { plainWords } from '../../../src/formula/plainWords.ts';
 import { planSealText } from '../../../src/protocol/planSeal.ts';
 import { englishWriting } from '../../../src/words/en/writing.ts';
 import { germanWriting } from '../../../src/words/de/writing.ts';
@@ -41,12 +43,6 @@ function unquoted(text: string): string {
   let before = '';
   for (let now = text; now !== before;) { before = now; now = now.replace(/„[^„“]*“|‚[^‚‘]*‘/g, '„“'); text = now; }
   return text;
-}
-
-/** Conditions of the plan in words come from the formula room, whose tests hold their German. */
-function withoutConditions(text: string, note: Note): string {
-  const conditions = [...note.protocol!.stopRules.map((rule) => rule.when?.text), ...note.protocol!.equalise.map((step) => step.accept?.text)];
-  return conditions.reduce<string>((left, condition) => (condition === undefined ? left : left.replace(plainWords(condition.trim(), note.context), '„Bedingung“')), text);
 }
 
 const english = /\b(?:the|and|of|were|with|from|to|by|at|on|it|is|are|that|which|not|no|than|each|both|all|for|reading|readings|tank|tanks|lights?|below|above|plants|animals|equipment|oxygen|recorded|stated|units?)\b|\bwas (?:read|taken|measured|met)\b/i;
@@ -97,8 +93,7 @@ suite('writing: German', () => {
   const every = new Map([...notes, ...notesIn(folder), ...notesIn(samples).map(([name, text]): [string, string] => [`sample ${name}`, text])]);
   for (const [name, text] of every) {
     test(`${name}: no English outside quotes and no slips of grammar in German`, () => {
-      const note = readNote(inLanguage(text, 'de'), files);
-      assertGerman(prose(note).map((each) => withoutConditions(each, note)));
+      assertGerman(prose(readNote(inLanguage(text, 'de'), files)));
     });
     test(`${name}: the same figures stand in both languages`, () => {
       const [one, other] = ['en', 'de-AT'].map((language) => prose(readNote(inLanguage(text, language), files)));
@@ -106,6 +101,62 @@ suite('writing: German', () => {
       one!.forEach((paragraph, index) => assert.deepEqual(figuresOf(other![index]!), figuresOf(paragraph), `${paragraph}\n${other![index]!}`));
     });
   }
+
+  test('any part of the plan may be missing, in any combination', () => {
+    const keys = baseProtocol.split(/\n(?=\S)/).map((each) => each.trimEnd());
+    const [head, ...rows] = baseReadings.trim().split('\n');
+    fc.assert(fc.property(fc.subarray(keys), fc.subarray(rows), (parts, chosen) => {
+      const note = readNote(exampleNote({ protocol: `language: de\n${parts.join('\n')}\n`, readings: `${head}\n${chosen.join('\n')}\n` }).text);
+      if (note.protocol) assertGerman(prose(note));
+    }), { numRuns: 60 });
+  });
+
+  test('numbers, moments and cases fit wherever a sentence counts', () => {
+    const said = (pieces: Pieces<string | null>): string => pieces.join('');
+    const { care, deviations, equal, names, light, sampling, evidence, results, design } = germanWriting;
+    const clocks = ['21:00 Uhr', '22:00 Uhr', '23:00 Uhr'];
+    const dates = ['1. September um 18:00 Uhr', '2. September um 06:00 Uhr'];
+    assert.deepEqual([1, 2, 3, 15].map((count) => said(care.repeated({ count }))), [
+      'Ein Messwert ist das Mittel mehrerer unmittelbar aufeinanderfolgender Ablesungen.', 'Zwei Messwerte sind Mittel mehrerer unmittelbar aufeinanderfolgender Ablesungen.',
+      'Drei Messwerte sind Mittel mehrerer unmittelbar aufeinanderfolgender Ablesungen.', '15 Messwerte sind Mittel mehrerer unmittelbar aufeinanderfolgender Ablesungen.',
+    ]);
+    assert.equal(said(deviations.missedTimes(clocks)), 'Drei geplante Ablesungen entfielen: um 21:00, 22:00 und 23:00 Uhr.');
+    assert.equal(said(deviations.missedTimes(dates)), 'Zwei geplante Ablesungen entfielen: am 1. September um 18:00 Uhr und am 2. September um 06:00 Uhr.');
+    assert.equal(said(deviations.shifted([{ planned: clocks[0]!, taken: clocks[1]! }, { planned: dates[0]!, taken: dates[1]! }])),
+      'Zwei Ablesungen fanden zu einer anderen Zeit statt als geplant: um 22:00 Uhr statt um 21:00 Uhr und am 2. September um 06:00 Uhr statt am 1. September um 18:00 Uhr.');
+    assert.equal(said(deviations.earlyEnd({ last: dates[0]!, planned: dates[1]! })), 'Die letzte Ablesung fand am 1. September um 18:00 Uhr statt; der Plan reicht bis zum 2. September, 06:00 Uhr.');
+    assert.equal(said(sampling.unplanned({ times: 2, first: '14. März 2026 um 20:00 Uhr', last: '23:00 Uhr' })), 'Gemessen wurde zweimal, am 14. März 2026 von 20:00 bis 23:00 Uhr; der Plan nennt keine Messzeiten.');
+    assert.equal(said(sampling.unplanned({ times: 1, first: '14. März 2026 um 20:00 Uhr', last: '20:00 Uhr' })), 'Gemessen wurde einmal, am 14. März 2026 um 20:00 Uhr; der Plan nennt keine Messzeiten.');
+    assert.equal(said(sampling.planned({ every: ['stündlich von 20:00 bis 22:00 Uhr', 'alle 10 min von 22:00 bis 23:00 Uhr'], from: '14. März 2026 um 20:00 Uhr', to: '23:00 Uhr', slots: 9 })),
+      'Geplant waren neun Ablesungen zu festen Zeiten am 14. März 2026 von 20:00 bis 23:00 Uhr: stündlich von 20:00 bis 22:00 Uhr und alle 10 min von 22:00 bis 23:00 Uhr.');
+    assert.equal(said(light.severalTimes({ off: dates, on: [] })), 'Das Licht ging am 1. September um 18:00 Uhr und am 2. September um 06:00 Uhr aus.');
+    assert.equal(said(light.daily({ off: '22:00 Uhr', on: null, nights: 3 })), 'In jeder der drei Nächte ging das Licht um 22:00 Uhr aus.');
+    assert.equal(said(equal.atMost({ quantity: 'der Sauerstoffgehalt', limit: '0,3 mg/L', strict: true, checked: 2, met: null, worst: '0,1 mg/L', holds: true, end: equal.end.firstReading })),
+      'verlangte für den Sauerstoffgehalt weniger als 0,3 mg/L Unterschied; das war bei beiden gemeinsamen Ablesungen bis zur ersten Ablesung erfüllt (größter Unterschied: 0,1 mg/L)');
+    assert.equal(said(equal.atMost({ quantity: 'die relative Dichte', limit: '0,001', strict: false, checked: 0, met: null, worst: null, holds: null, end: equal.end.event({ time: '22:00 Uhr', what: 'Pumpe aus' }) })),
+      'verlangte für die relative Dichte höchstens 0,001 Unterschied; ob das bis 22:00 Uhr („Pumpe aus“) erfüllt war, zeigt keine gemeinsame Ablesung');
+    assert.equal(said(equal.condition({ condition: 'X', checked: 1, met: '0', holds: false, end: equal.end.run })), 'verlangte Folgendes: X; das war bis zum Ende bei 0 von 1 Ablesung erfüllt');
+    assert.equal(said(evidence.several({ treated: 3, controls: 1, citation: 'Hurlbert 1984' })),
+      'Die Einheit des Vergleichs ist das Becken: Drei behandelte Becken und ein Vergleichsbecken zählen als drei und eins, gleich wie viele Messwerte jedes hat (Hurlbert 1984).');
+    assert.equal(said(results.outside({ what: 'die Trübung', where: 'im Becken A', count: 2 })), 'Die Trübung im Becken A lag bei zwei Ablesungen außerhalb des Messbereichs; deshalb werden weder ein niedrigster Wert noch eine Änderung angegeben.');
+    const matte = { id: 'm', label: 'offenes Becken' };
+    assert.equal(names.inPlaces([{ all: false, places: [matte, { id: 'x', label: 'x' }] }, { all: false, places: ['room'] }]), 'im offenen Becken, im Becken „x“ und im Raum');
+    assert.equal(said(design.observed({ tanks: [names.place(matte)], place: null })), 'Das offene Becken wurde beobachtet; der Plan nennt weder Behandlung noch Vergleich.');
+    assert.equal(said(design.without({ keys: ['Pflanzen', 'Tiere'], tanks: 2 })), 'Keines der beiden Becken enthielt Pflanzen oder Tiere.');
+    assert.equal(said(design.runningSince({ tanks: 'beide Becken', date: 'seit dem Frühjahr', several: true })), 'Laut Plan waren beide Becken in Betrieb: „seit dem Frühjahr“.');
+  });
+
+  test('quotes inside the author\'s words become single ones, and a sentence has one end mark', () => {
+    const { design, stop } = germanWriting;
+    assert.equal(design.question('Hält das „kleine“ Becken durch?').join(''), 'Die Frage des Versuchs lautete: „Hält das ‚kleine‘ Becken durch?“');
+    assert.equal(design.hypothesis('Nein').join(''), 'Die Vermutung war: „Nein“.');
+    assert.equal(stop.never({ condition: 'X', action: 'Pumpe an.' }).join(''), 'Nach Plan war der Versuch abzubrechen, sobald Folgendes galt: X („Pumpe an“). Das trat nicht ein.');
+  });
+
+  test('sentences end neither at ordinals nor at short forms', () => {
+    assert.deepEqual(sentencesOf('Der Plan wurde am 14. März 2026 versiegelt. Im Text, z. B. Wasser, ca. 3 L. „Ende.“ Danach war Ruhe.'),
+      ['Der Plan wurde am 14. März 2026 versiegelt.', 'Im Text, z. B. Wasser, ca. 3 L.', '„Ende.“', 'Danach war Ruhe.']);
+  });
 
   test('the checklist finds in German what it finds in English, in sentences of the methods', () => {
     for (const [name, text] of notes) {

@@ -1,7 +1,6 @@
 // What the ends of a table's lines can say about the plan: a row that came late or early, planned times that nobody read.
-import { slotRecord, wasRead, type OffTime } from '../dataset/slotRecord.ts';
+import { missedBehind, slotRecord, type OffTime } from '../dataset/slotRecord.ts';
 import type { Note } from '../experiment/types.ts';
-import type { ReadingRow } from '../readings/types.ts';
 import type { Instant } from '../time/instant.ts';
 import { lineAt } from './place.ts';
 
@@ -18,17 +17,12 @@ export function slotEnds(note: Note): SlotEnd[] {
   const tables = note.tables.filter((table) => table.file === null && table.headRange !== null);
   if (!note.protocol || tables.length === 0) return [];
   const record = slotRecord(note.tables, note.protocol);
-  const rows = tables.flatMap((table) => table.rows).filter((row) => row.instant !== null && wasRead(row)).sort((a, b) => a.instant! - b.instant!);
-  const missed = new Map<ReadingRow | null, Instant[]>();
-  for (const slot of record.missed) {
-    const row = rows.findLast((each) => each.instant! < slot) ?? null;
-    missed.set(row, [...missed.get(row) ?? [], slot]);
-  }
+  const missed = missedBehind(note.tables, record);
   const endOf = (offset: number): number => {
     const { end } = lineAt(note.text, offset);
     return note.text[end - 1] === '\r' ? end - 1 : end;
   };
-  const ofRows = rows.flatMap((row) => {
+  const ofRows = tables.flatMap((table) => table.rows).flatMap((row) => {
     const end = { at: endOf(row.range.start), offTime: record.offTime.get(row) ?? null, missed: missed.get(row) ?? [] };
     return end.offTime || end.missed.length > 0 ? [end] : [];
   });

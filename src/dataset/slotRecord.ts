@@ -61,3 +61,20 @@ export function slotRecord(tables: readonly ReadingsTable[], protocol: Protocol)
 export function wasRead(row: ReadingRow): boolean {
   return row.cells.some((cell) => cell.state.kind !== 'missing');
 }
+
+/**
+ * Missed planned times by the typed row behind which they belong; `null` stands for the heads of the first table. A planned
+ * time for which a row of gaps is laid out is left out: that row shows it.
+ */
+export function missedBehind(tables: readonly ReadingsTable[], { missed }: SlotRecord): ReadonlyMap<ReadingRow | null, readonly Instant[]> {
+  const typed = tables.filter((table) => table.file === null).flatMap((table) => table.rows);
+  const laidOut = new Set(typed.map((row) => row.instant));
+  const rows = typed.filter((row) => row.instant !== null && wasRead(row)).sort((a, b) => a.instant! - b.instant!);
+  const found = new Map<ReadingRow | null, Instant[]>();
+  for (const slot of missed) {
+    if (laidOut.has(slot)) continue;
+    const row = rows.findLast((each) => each.instant! < slot) ?? null;
+    found.set(row, [...found.get(row) ?? [], slot]);
+  }
+  return found;
+}

@@ -11,6 +11,7 @@ import { dateWords, decimalText } from '../charts/chartWords.ts';
 import type { PageWords } from '../words/page.ts';
 import { dataHtml, tableQuantities, tanksOfRole, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
+import { slotMarks, type SlotMarks } from './slotMarks.ts';
 import { tankMark } from './tankMark.ts';
 import { tableHtml } from './table.ts';
 
@@ -98,7 +99,7 @@ function roleMean(context: RenderContext, tanks: readonly string[], quantity: st
   return sum / tanks.length;
 }
 
-function quantityTable(table: ReadingsTable, quantity: string, number: number | null, context: RenderContext, protocol: Protocol): Html {
+function quantityTable(table: ReadingsTable, quantity: string, number: number | null, context: RenderContext, protocol: Protocol, marks: SlotMarks): Html {
   const { note } = context;
   const words = context.words.readings;
   const columns: Column[] = table.columns.map((column, position) => ({ column, position })).filter((each) => each.column.quantity === quantity)
@@ -131,6 +132,7 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
   let previousRow: Instant | null = null;
   let date = '';
   const width = 1 + columns.length * (wordsOnly ? 1 : 3) + (compares ? 1 : 0);
+  if (table === note.tables.find((each) => each.file === null)) rows.push(marks.behind(null, width));
   table.rows.forEach((row, position) => {
     const skip = table.rows.length > mostRows && position >= shownAtEnds && position < table.rows.length - shownAtEnds;
     if (skip) {
@@ -154,7 +156,7 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
     const clock = row.instant === null ? row.timeText : formatClock(row.instant, protocol.zone);
     const earlierTime = row.earlierTimes.length > 0 ? element('span', { class: 'evenwater-flag evenwater-corrected' }, `${words.first} `, element('del', {}, escapeHtml(row.earlierTimes.join(' → ')))) : '';
     const cells: Html[] = [element('th', { scope: 'row', class: 'evenwater-time' },
-      row.instant === null ? element('span', { class: 'evenwater-loud' }, escapeHtml(clock)) : element('time', { datetime: formatInstant(row.instant, protocol.zone) }, escapeHtml(clock)), earlierTime, letter)];
+      row.instant === null ? element('span', { class: 'evenwater-loud' }, escapeHtml(clock)) : element('time', { datetime: formatInstant(row.instant, protocol.zone) }, escapeHtml(clock)), earlierTime, marks.besideTime(row), letter)];
     for (const each of columns) {
       const cell = row.cells[each.position];
       cells.push(element('td', { class: 'evenwater-number evenwater-group' }, cell ? cellHtml(cell, protocol, context.words) : ''));
@@ -167,7 +169,7 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
       cells.push(element('td', { class: 'evenwater-number evenwater-group evenwater-difference' }, a === null || b === null ? ''
         : dataHtml(signed(a - b, decimals, protocol), machineNumber(a - b), `at(treatment.${quantity}, ${at}) - at(control.${quantity}, ${at})`)));
     }
-    rows.push(element('tr', {}, ...cells));
+    rows.push(element('tr', {}, ...cells), marks.behind(row, width));
     previousRow = row.instant ?? previousRow;
   });
   const what = capital(quantityWords(protocol, quantity));
@@ -193,5 +195,6 @@ export function readingsTablesHtml(blockIndex: number, context: RenderContext): 
     return element('p', { class: 'evenwater-empty' }, escapeHtml(reason));
   }
   const first = context.tableNumber.get(blockIndex) ?? null;
-  return tableQuantities(note, blockIndex).map((quantity, index) => quantityTable(table, quantity, first === null ? null : first + index, context, note.protocol!)).join('');
+  const marks = slotMarks(note, note.protocol, context.language);
+  return tableQuantities(note, blockIndex).map((quantity, index) => quantityTable(table, quantity, first === null ? null : first + index, context, note.protocol!, marks)).join('');
 }

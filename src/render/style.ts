@@ -97,7 +97,7 @@ export const blockStyle = `
 .evenwater-step { color: var(--evenwater-muted); }
 .evenwater-difference { font-weight: 600; }
 .evenwater-date th { padding-top: 0.55rem; font-weight: 600; color: var(--evenwater-muted); }
-.evenwater-skipped td { text-align: center; color: var(--evenwater-muted); font-style: italic; }
+.evenwater-skipped td, .evenwater-missed td { text-align: center; color: var(--evenwater-muted); font-style: italic; }
 .evenwater-number .evenwater-flag, .evenwater-time .evenwater-flag { display: block; margin-left: 0; }
 .evenwater-number .evenwater-sign-flag { display: inline; margin-left: 0.15em; font-size: inherit; }
 .evenwater-flag { margin-left: 0.35em; font-size: 0.72rem; color: var(--evenwater-muted); font-weight: 400; white-space: nowrap; }

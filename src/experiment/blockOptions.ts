@@ -31,10 +31,10 @@ function unreadable(block: Block): Problem | null {
       { block: block.word, line: String(lineCounter.linePos(start).line), reason });
   };
   const error = document.errors[0];
-  if (error) return raise(error.pos[0], error.message.replace(/\s+/g, ' ').replace(/[.:]+$/, '').replace(/^./, (letter) => letter.toLowerCase()));
+  if (error) return raise(error.pos[0], /end with an? [\]}]/.test(error.message) ? 'open-bracket' : error.code);
   const root = document.contents as Node | null;
   if (root === null || isMap(root) || (isScalar(root) && String(root.value ?? '').trim() === '')) return null;
-  return raise(root.range?.[0] ?? 0, 'it should hold lines of the form “option: value”');
+  return raise(root.range?.[0] ?? 0, 'no-options');
 }
 
 /** The options of a block with their places; an empty block has none. */

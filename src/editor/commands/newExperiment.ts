@@ -7,7 +7,8 @@ import { templateByName, templates, type Template } from '../../edits/newNoteTem
 import { libraryMeasures } from '../../edits/planLibrary.ts';
 import { formatDate, readDuration } from '../../time/text.ts';
 import { loadZone, utc } from '../../time/zone.ts';
-import { editSentence } from '../language.ts';
+import { templateWords } from '../../words/templates.ts';
+import { editSentence, interfaceLanguage } from '../language.ts';
 import { openNewNote, slugOf } from './openNewNote.ts';
 
 type Answers = { -readonly [Name in keyof NewNoteAnswers]: NewNoteAnswers[Name] };
@@ -45,7 +46,10 @@ function pickTemplate(answers: Answers): Promise<Given> {
     pick.totalSteps = answerNames.length;
     pick.placeholder = vscode.l10n.t('What is it about? Every further question can be skipped with Enter.');
     pick.matchOnDetail = true;
-    pick.items = templates.map((each) => ({ name: each.name, label: each.title, detail: each.about }));
+    pick.items = templates.map((each) => {
+      const { title, about } = templateWords(interfaceLanguage, each);
+      return { name: each.name, label: title, detail: about };
+    });
     pick.activeItems = pick.items.filter((each) => each.name === answers.template);
     pick.onDidAccept(() => { resolve(pick.activeItems[0]?.name ?? 'blank'); pick.dispose(); });
     pick.onDidHide(() => { resolve(null); pick.dispose(); });
@@ -73,7 +77,7 @@ function askFor(name: AnswerName, answers: Answers, step: number, here: { today:
   const { ask, example } = questionOf(name, template, here);
   return new Promise((resolve) => {
     const box = vscode.window.createInputBox();
-    box.title = vscode.l10n.t('New Experiment: {0}', template.title);
+    box.title = vscode.l10n.t('New Experiment: {0}', templateWords(interfaceLanguage, template).title);
     box.step = step + 1;
     box.totalSteps = answerNames.length;
     box.prompt = vscode.l10n.t('{0} (Enter alone: {1})', ask, example);

@@ -1,5 +1,7 @@
 // Why a line of a plan or of a block's options cannot be read, by the reader's code.
-export const yamlReasons: Readonly<Record<string, string>> = {
+import type { YamlReason } from '../en/yaml.ts';
+
+const table: Readonly<Record<YamlReason, string>> = {
   marker: 'ein Plan ist ein Stück ohne --- oder ... zwischen seinen Zeilen',
   'no-key': 'es hat keinen Schlüssel und gehört zu keinem Wert darüber',
   'too-deep': 'die Klammern sind zu tief verschachtelt',
@@ -16,4 +18,8 @@ export const yamlReasons: Readonly<Record<string, string>> = {
   BAD_ALIAS: 'Anker und Verweise (& und *) gibt es in Plänen nicht',
   BAD_DIRECTIVE: 'Zeilen, die mit % beginnen, gibt es in Plänen nicht',
   NON_STRING_KEY: 'der Schlüssel ist kein einfacher Text',
+  'open-bracket': 'eine Klammer, die hier beginnt, wird nicht geschlossen',
+  'no-options': 'er sollte Zeilen der Form „Angabe: Wert“ enthalten',
 };
+
+export const yamlReasons: Readonly<Record<string, string>> = table;

@@ -4,10 +4,11 @@ import type { MessageArguments } from '../../../problems/problem.ts';
 import { phraseIn } from '../../phrases.ts';
 import { text, type Sentences } from '../../sentences.ts';
 import { phrases } from '../phrases.ts';
+import { yamlReasons } from '../yaml.ts';
 
 const meant = (nearest: string): string => `; gemeint ist vielleicht „${nearest}“.`;
 
-/** Warum ein Schlüssel einer eigenen Zeichenvorschrift nicht erlaubt ist. */
+/** Why a key of a specification of one's own is not allowed. */
 const refusals: Readonly<Record<string, string>> = {
   loads: 'eine Zeichnung lädt nichts; ihre Daten sind die Messwerte dieser Notiz',
   code: 'eine Zeichnung enthält keinen Programmtext, keine Ausdrücke und keine Bedienelemente; filter, aggregate, timeUnit und bin mit einfachen Werten verwenden',
@@ -37,7 +38,7 @@ function specWants(args: MessageArguments): string {
 
 const ofMoment = (args: MessageArguments): boolean => ['at', 'interpolate'].includes(text(args, 'function'));
 
-/** Warum die Messwerte keinen Wert für ein Feld der Tabelle geben. */
+/** Why the readings give no value for a cell of the table. */
 const emptyCells: Readonly<Record<string, string>> = {
   'no-readings': 'es wurde nichts abgelesen', 'empty-window': 'in dieser Zeit wurde nichts abgelesen', 'too-few-readings': 'in dieser Zeit wurde zu wenig abgelesen',
   'no-reading-at-time': 'zu diesem Zeitpunkt wurde nichts abgelesen', 'outside-readings': 'der Zeitpunkt liegt außerhalb der Messwerte',
@@ -45,7 +46,7 @@ const emptyCells: Readonly<Record<string, string>> = {
 };
 
 export const chartsSentences: Sentences<keyof typeof chartsCodes> = {
-  'block-unreadable': (args) => `Der Block „${text(args, 'block')}“ ist in seiner Zeile ${text(args, 'line')} nicht lesbar: ${text(args, 'reason')}.`,
+  'block-unreadable': (args) => `Der Block „${text(args, 'block')}“ ist in seiner Zeile ${text(args, 'line')} nicht lesbar: ${yamlReasons[text(args, 'reason')] ?? 'es passt nicht zu den Zeilen darum herum'}.`,
   'option-unknown': (args) => `Ein Block „${text(args, 'block')}“ hat keine Angabe „${text(args, 'option')}“`
     + `${text(args, 'nearest') ? meant(text(args, 'nearest')) : text(args, 'known') ? `; bekannt sind ${text(args, 'known')}.` : '; er hat gar keine.'}`,
   'option-value': (args) => `Bei „${text(args, 'option')}“ ist möglich: ${text(args, 'known').replace(/, (?=[^,]*$)/, ' oder ')}.`,

@@ -28,7 +28,7 @@ const shapes: Readonly<Record<string, string>> = {
 const foundShapes: Readonly<Record<string, string>> = { text: 'ein Text', list: 'eine Liste', map: 'eine Gruppe von Schlüsseln' };
 
 export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
-  'plan-without-keys': () => 'Der Plan enthält keine Zeilen der Form Schlüssel: Wert; mit tanks:, schedule: und measure: beginnen.',
+  'plan-without-keys': () => 'Der Plan enthält keine Zeilen der Form Schlüssel: Wert; mit „tanks:“, „schedule:“ und „measure:“ beginnen.',
   'yaml-unreadable': (args) => `Dies lässt sich nicht als Teil des Plans lesen, denn ${yamlReasons[text(args, 'reason')] ?? 'es passt nicht zu den Zeilen darum herum'}: „${text(args, 'text')}“.`,
   'tab-indent': (args) => `${text(args, 'lines') === '1' ? 'Diese Zeile ist' : `${text(args, 'lines')} Zeilen sind`} mit Tabulator eingerückt; mit Leerzeichen einrücken.`,
   'bad-indentation': (args) => `Diese Zeile steht unter keiner der Zeilen darüber; sie wird mit ${text(args, 'spaces')} Leerzeichen davor gelesen, also so einrücken oder wie gemeint.`,

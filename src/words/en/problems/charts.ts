@@ -4,6 +4,7 @@ import type { MessageArguments } from '../../../problems/problem.ts';
 import { phraseIn } from '../../phrases.ts';
 import { text, type Sentences } from '../../sentences.ts';
 import { phrases } from '../phrases.ts';
+import { yamlReasons } from '../yaml.ts';
 
 /** Why a key of a specification is refused. */
 const refusals: Readonly<Record<string, string>> = {
@@ -43,7 +44,7 @@ const emptyCells: Readonly<Record<string, string>> = {
 };
 
 export const chartsSentences: Sentences<keyof typeof chartsCodes> = {
-  'block-unreadable': (args) => `The ${text(args, 'block')} block cannot be read at its line ${text(args, 'line')}: ${text(args, 'reason')}.`,
+  'block-unreadable': (args) => `The ${text(args, 'block')} block cannot be read at its line ${text(args, 'line')}: ${yamlReasons[text(args, 'reason')] ?? 'it does not fit the lines around it'}.`,
   'option-unknown': (args) => `A ${text(args, 'block')} block has no option “${text(args, 'option')}”`
     + `${text(args, 'nearest') ? `; did you mean “${text(args, 'nearest')}”?` : text(args, 'known') ? `; it knows ${text(args, 'known')}.` : '; it takes none.'}`,
   'option-value': (args) => `“${text(args, 'option')}” takes ${text(args, 'known').replace(/, (?=[^,]*$)/, ' or ')}.`,

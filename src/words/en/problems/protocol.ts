@@ -3,6 +3,7 @@ import type { protocolCodes } from '../../../problems/codes/protocol.ts';
 import type { MessageArguments } from '../../../problems/problem.ts';
 import { phraseIn } from '../../phrases.ts';
 import { phrases } from '../phrases.ts';
+import { yamlReasons } from '../yaml.ts';
 import { text, type Sentences } from '../../sentences.ts';
 
 const phrase = (args: MessageArguments, name: string): string => phraseIn(phrases, args, name);
@@ -17,25 +18,6 @@ function list(args: MessageArguments, name: string): readonly string[] {
 
 /** A kind of name with its article. */
 const kind = (args: MessageArguments, name: string): string => `${text(args, name) === 'event' ? 'an' : 'a'} ${text(args, name)}`;
-
-const unreadable: Readonly<Record<string, string>> = {
-  marker: 'a plan is one piece without --- or ... between its lines',
-  'no-key': 'it has no key and belongs to no value above it',
-  'too-deep': 'its brackets are nested too deeply',
-  TAB_AS_INDENT: 'it is indented with a tab',
-  BAD_INDENT: 'it stands in no column of the lines above',
-  MISSING_CHAR: 'a colon, comma or closing mark is missing',
-  BLOCK_AS_IMPLICIT_KEY: 'there is a second colon on the line',
-  BLOCK_IN_FLOW: 'lines with dashes or keys cannot stand inside brackets',
-  MULTILINE_IMPLICIT_KEY: 'the line above it lacks a colon',
-  MULTIPLE_DOCS: 'a plan is one piece without --- or ... between its lines',
-  BAD_DQ_ESCAPE: 'a backslash in quotation marks needs a second one',
-  UNEXPECTED_TOKEN: 'something follows where the value has ended',
-  BAD_SCALAR_START: 'a value cannot start with this letter unless it stands in quotation marks',
-  BAD_ALIAS: 'anchors and aliases (& and *) are not used in plans',
-  BAD_DIRECTIVE: 'lines that start with % are not used in plans',
-  NON_STRING_KEY: 'its key is no plain text',
-};
 
 const quoteReasons: Readonly<Record<string, string>> = {
   colon: 'a colon followed by a space would start a new key',
@@ -55,7 +37,7 @@ const foundShapes: Readonly<Record<string, string>> = { text: 'a text', list: 'a
 export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
   'plan-without-keys': () => 'The protocol holds no lines of the form key: value; start with tanks:, schedule: and measure:.',
   'yaml-unreadable': (args) => {
-    const reason = unreadable[text(args, 'reason')] ?? 'it does not fit the lines around it';
+    const reason = yamlReasons[text(args, 'reason')] ?? 'it does not fit the lines around it';
     return `This cannot be read as part of the plan, because ${reason}: “${text(args, 'text')}”.`;
   },
   'tab-indent': (args) => `${text(args, 'lines') === '1' ? 'This line is' : `${text(args, 'lines')} lines are`} indented with a tab; indent with spaces.`,

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import type { Note } from '../experiment/types.ts';
 import { evenwaterMarkdown } from '../render/plugin.ts';
 import type { DataFiles } from './dataFiles.ts';
+import { interfaceLanguage } from './language.ts';
 import type { NoteStore } from './noteStore.ts';
 
 /** Where a text stands that the preview renders without saying so (`markdown.api.render` with a string). */
@@ -15,7 +16,7 @@ export function extendPreview(notes: NoteStore): { extendMarkdownIt: (md: Markdo
     const note = notes.noteOfText(addressIn(env) ?? nowhere, source);
     return note?.syntax.isNote ? note : null;
   };
-  return { extendMarkdownIt: (md) => evenwaterMarkdown(md, { noteFor, target: 'preview' }) };
+  return { extendMarkdownIt: (md) => evenwaterMarkdown(md, { noteFor, target: 'preview', interfaceLanguage }) };
 }
 
 /** Shows previews again when a data file has arrived or changed: their text is the same, what it computes is not. */

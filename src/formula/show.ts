@@ -7,6 +7,9 @@ import { decimalMarkOf, type DecimalMark } from '../quantities/decimalMark.ts';
 import { decimalsFor, formatValue } from '../quantities/format.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import type { Unit } from '../quantities/types.ts';
+import { languageOf, type Language } from '../words/languages.ts';
+import { unitWords } from '../words/units.ts';
+import { valueWords } from '../words/values.ts';
 import type { FormulaContext } from './context.ts';
 import { runOf } from './run.ts';
 import { halfWidthOf, isEven, type TimeInterval } from './timeIntervals.ts';
@@ -39,6 +42,9 @@ export function decimalMark(context: FormulaContext): DecimalMark {
   return decimalMarkOf(context.protocol?.language ?? 'en');
 }
 
+const languageIn = (context: FormulaContext): Language => languageOf(context.protocol?.language);
+const wordsOf = (context: FormulaContext): ReturnType<typeof valueWords> => valueWords(languageIn(context));
+
 /** Decimals a number is shown with: at least those of the readings that went in. */
 export function shownDecimals(value: FormulaNumber): number {
   if (value.decimals !== undefined) return value.decimals;
@@ -52,8 +58,8 @@ export function showValue(value: FormulaValue, context: FormulaContext, options:
     case 'instant': return showTime(value.instant, value.interval, options, (instant) => showInstant(instant, context, options));
     case 'event': return showInstant(value.instant, context, options);
     case 'duration': return showTime(value.duration, value.interval, options, formatDuration);
-    case 'truth': return value.truth ? 'true' : 'false';
-    case 'window': return `${showInstant(value.from, context, options)} to ${showInstant(value.to, context, options)}`;
+    case 'truth': return wordsOf(context).truths[value.truth ? 1 : 0];
+    case 'window': return wordsOf(context).span(showInstant(value.from, context, options), showInstant(value.to, context, options));
     case 'series': return showSeries(value, context, options);
     case 'word': return value.word;
     case 'tank': case 'quantity': return value.id;
@@ -61,7 +67,8 @@ export function showValue(value: FormulaValue, context: FormulaContext, options:
 }
 
 function showNumber(value: FormulaNumber, context: FormulaContext, options: ShowOptions): string {
-  return formatValue({ ...value, unit: printedUnit(value.unit) }, {
+  const unit = printedUnit(value.unit);
+  return formatValue({ ...value, unit: { ...unit, print: unitWords(unit.print, languageIn(context)) } }, {
     decimals: options.decimals ?? shownDecimals(value), decimalMark: decimalMark(context), uncertainty: options.withUncertainty ?? false,
     withUnit: options.withUnit ?? true,
   });
@@ -96,13 +103,13 @@ const mostShown = 24;
 function showSeries(series: SeriesValue, context: FormulaContext, options: ShowOptions): string {
   const shown = series.points.slice(0, mostShown).map((point) => `${showInstant(point.time, context, options)} ${pointText(series, point, context, options)}`);
   const rest = series.points.length - shown.length;
-  if (series.points.length === 0) return 'no readings';
-  return rest > 0 ? `${shown.join('; ')}; and ${rest} more` : shown.join('; ');
+  if (series.points.length === 0) return wordsOf(context).noReadings;
+  return rest > 0 ? `${shown.join('; ')}; ${wordsOf(context).andMore(rest)}` : shown.join('; ');
 }
 
 function pointText(series: SeriesValue, point: SeriesPoint, context: FormulaContext, options: ShowOptions): string {
   if (series.content === 'word') return series.scale?.[point.value] ?? '';
-  if (series.content === 'truth') return point.value === 1 ? 'true' : 'false';
+  if (series.content === 'truth') return wordsOf(context).truths[point.value === 1 ? 1 : 0];
   const number: FormulaNumber = { type: 'number', value: point.value, unit: series.unit, contributions: point.contributions, ...(point.decimals === undefined ? {} : { decimals: point.decimals }) };
   const limit = point.flags & flag.below ? '<' : point.flags & flag.above ? '>' : '';
   return limit + showNumber(number, context, options);

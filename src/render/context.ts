@@ -22,8 +22,8 @@ export interface RenderContext {
   /** Of the note; what we say beside the author's text is in it. */
   readonly language: Language;
   readonly words: PageWords;
-  /** Of problems: the note's in a post; in the preview absent, which is the interface's own. */
-  readonly problemLanguage?: Language;
+  /** Of problems: the note's in a post, the interface's in the preview. */
+  readonly problemLanguage: Language;
   readonly plan: PlanCardWords;
   /** Figures by index of their block: `figure` and `readings` blocks that have one. */
   readonly figures: ReadonlyMap<number, BlockFigure>;
@@ -38,7 +38,7 @@ export function tableQuantities(note: Note, blockIndex: number): string[] {
   return table ? [...new Set(table.columns.map((column) => column.quantity))] : [];
 }
 
-export function createRenderContext(note: Note, target: RenderTarget, figureHtml: RenderContext['figureHtml'] = null, charts = new ChartCache()): RenderContext {
+export function createRenderContext(note: Note, target: RenderTarget, figureHtml: RenderContext['figureHtml'] = null, charts = new ChartCache(), interfaceLanguage: Language = 'en'): RenderContext {
   const figures = new Map<number, BlockFigure>();
   const tableNumber = new Map<number, number>();
   let tables = 0;
@@ -51,7 +51,7 @@ export function createRenderContext(note: Note, target: RenderTarget, figureHtml
     tables += count;
   });
   const language = languageOf(note.protocol?.language);
-  return { note, target, language, ...(target === 'post' ? { problemLanguage: language } : {}), words: pageWords(language), plan: planWords(language), figures, tableNumber, figureHtml };
+  return { note, target, language, problemLanguage: target === 'post' ? language : interfaceLanguage, words: pageWords(language), plan: planWords(language), figures, tableNumber, figureHtml };
 }
 
 /** A computed value: what the reader sees, with the formula it came from. */

@@ -1,7 +1,8 @@
 // The design check on the plan card: what a reviewer would say of the plan, each point with its reason.
 import { isDesignCode } from '../design/checkDesign.ts';
-import { problemCodes } from '../problems/codes.ts';
 import type { Problem } from '../problems/problem.ts';
+import { reasonOf } from '../words/reasons.ts';
+import { pageWords, planWords } from '../words/page.ts';
 import { problemSentence } from '../words/words.ts';
 import type { RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
@@ -10,11 +11,11 @@ const rank = { error: 0, warning: 1, information: 2, hint: 3 } as const;
 const signs = { error: '✕', warning: '!', information: 'i', hint: 'i' } as const;
 
 function item(each: Problem, accepted: boolean, context: RenderContext): Html {
-  const { design } = context.plan;
-  const why = problemCodes[each.code].why.replace(/`/g, '');
+  const { design } = planWords(context.problemLanguage);
+  const why = reasonOf(each.code, context.problemLanguage);
   return element('li', { class: `evenwater-design-point evenwater-${accepted ? 'accepted' : each.severity}` },
     element('span', { class: 'evenwater-sign', 'aria-hidden': 'true' }, accepted ? '✓' : signs[each.severity]),
-    element('div', {}, element('span', { class: 'evenwater-hidden' }, escapeHtml(accepted ? design.accepted : `${context.words.severities[each.severity]}: `)),
+    element('div', {}, element('span', { class: 'evenwater-hidden' }, escapeHtml(accepted ? design.accepted : `${pageWords(context.problemLanguage).severities[each.severity]}: `)),
       escapeHtml(problemSentence(each, context.problemLanguage)), accepted ? element('span', { class: 'evenwater-tag' }, design.acceptedByAuthor) : '',
       element('div', { class: 'evenwater-why' }, escapeHtml(why))));
 }

@@ -24,10 +24,10 @@ export function problemsIn(note: Note, range: SourceRange, least: 'error' | 'war
 }
 
 /** A list of problems as a box; nothing where there is none. */
-export function problemsHtml(note: Note, problems: readonly Problem[], language?: Language): Html {
+export function problemsHtml(note: Note, problems: readonly Problem[], language: Language): Html {
   if (problems.length === 0) return '';
   const most = 8;
-  const words = pageWords(language ?? 'en');
+  const words = pageWords(language);
   const items = problems.slice(0, most).map((each) => element('li', { class: `evenwater-problem evenwater-${each.severity}` },
     element('span', { class: 'evenwater-sign', 'aria-hidden': 'true' }, escapeHtml(signs[each.severity])),
     element('span', { class: 'evenwater-problem-words' },
@@ -37,7 +37,7 @@ export function problemsHtml(note: Note, problems: readonly Problem[], language?
 }
 
 /** The problems of a block as a box. */
-export function blockProblemsHtml(note: Note, block: Block, language?: Language): Html {
+export function blockProblemsHtml(note: Note, block: Block, language: Language): Html {
   const own = problemsIn(note, block.range, 'warning');
   // The plan card has a place of its own for these.
   return problemsHtml(note, block.word === 'protocol' && note.protocol ? own.filter((each) => !isDesignCode(each.code) && each.code !== 'stop-rule-crossed') : own, language);

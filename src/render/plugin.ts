@@ -10,12 +10,15 @@ import { blockHtml } from './block.ts';
 import { ChartCache } from './chartCache.ts';
 import { claimHtml } from './claim.ts';
 import { createRenderContext, type RenderContext } from './context.ts';
+import type { Language } from '../words/languages.ts';
 import { attributesHtml } from './html.ts';
 
 export interface RenderOptions {
   /** The note that `source` (the text given to markdown-it) was read into; null leaves the blocks as plain fences. */
   readonly noteFor: (env: unknown, source: string) => Note | null;
   readonly target: 'preview' | 'post';
+  /** Preview only: the language of problems. Default English. */
+  readonly interfaceLanguage?: Language;
   /** Post only: the drawing of a chart, made beforehand. `block` is the index in NoteSyntax.blocks. */
   readonly figureHtml?: (block: number, chart: Chart) => string;
 }
@@ -87,7 +90,7 @@ export function evenwaterMarkdown(md: MarkdownIt, options: RenderOptions): Markd
     const note = options.noteFor(env, source);
     if (!note) return null;
     let context = contexts.get(note);
-    if (!context) contexts.set(note, context = createRenderContext(note, options.target, options.figureHtml ?? null, charts));
+    if (!context) contexts.set(note, context = createRenderContext(note, options.target, options.figureHtml ?? null, charts, options.interfaceLanguage));
     return context;
   };
 

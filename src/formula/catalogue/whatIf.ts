@@ -50,10 +50,7 @@ function predicted(call: Call, window: number, level: number | null, kind: 'min'
   if (lowest(curve) < 0) return call.fail('prediction-below-nothing', { function: call.name });
   const last = rows.at(-1)!.hours;
   call.remark('what-if', {
-    what: [
-      `darkness of ${formatDuration(length ?? last * hour)}`, exchange === 1 ? 'the exchange as fitted' : `the exchange ${formatNumber(exchange, 2).replace(/\.?0+$/u, '')} times as strong`,
-      stocking === 1 ? 'the respiration as fitted' : `the respiration ${formatNumber(stocking, 2).replace(/\.?0+$/u, '')} times as great`,
-    ].join(', '),
+    dark: formatDuration(length ?? last * hour), exchange: formatNumber(exchange, 2).replace(/\.?0+$/u, ''), stocking: formatNumber(stocking, 2).replace(/\.?0+$/u, ''),
   });
   if (length !== null && length / hour > last + 1e-9) call.remark('beyond-fit', { beyond: formatDuration(length - last * hour) });
   // The instruments' systematic parts move the fit: oxygen the start, oxygen and solubility the respiration.

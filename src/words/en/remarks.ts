@@ -1,11 +1,12 @@
 // English sentences for remarks in the working of a formula: what a reader should know of how a value came about.
 import type { WorkingRemark } from '../remarks.ts';
 
+export type RemarkCode = keyof typeof remarkSentences;
 type Arguments = WorkingRemark['args'];
 const text = (args: Arguments, name: string): string => String(args[name] ?? '');
 const count = (args: Arguments, one: string, many: string): string => (Number(args['count']) === 1 ? `1 ${one}` : `${text(args, 'count')} ${many}`);
 
-const sentences: Readonly<Record<string, (args: Arguments) => string>> = {
+export const remarkSentences = {
   'nearest-reading': (args) => `No reading of ${text(args, 'name')} at ${text(args, 'wanted')}; the nearest inside, at ${text(args, 'found')}, was taken.`,
   tie: (args) => `${count(args, 'value is', 'values are')} equal; the first, at ${text(args, 'time')}, was taken.`,
   interpolated: (args) => `Read off the straight line between the readings at ${text(args, 'from')} and ${text(args, 'to')}.`,
@@ -25,7 +26,7 @@ const sentences: Readonly<Record<string, (args: Arguments) => string>> = {
   'time-open': (args) => `95 % interval from ${text(args, 'low')} on; that the level is never reached cannot be ruled out.`,
   'scatter-alone': () => 'The interval counts the scatter alone: with no accuracy stated, that of the instruments is not known.',
   'balance-open': () => 'No 95 % interval: with other readings of the same scatter the balance might not show.',
-  'what-if': (args) => `A prediction, not a reading: ${text(args, 'what')}. It takes every animal, plant and bacterium to go on as in the fitted night.`,
+  'what-if': (args) => `A prediction, not a reading: darkness of ${text(args, 'dark')}, ${text(args, 'exchange') === '1' ? 'the exchange as fitted' : `the exchange ${text(args, 'exchange')} times as strong`}, ${text(args, 'stocking') === '1' ? 'the respiration as fitted' : `the respiration ${text(args, 'stocking')} times as great`}. It takes every animal, plant and bacterium to go on as in the fitted night.`,
   'beyond-fit': (args) => `The prediction runs ${text(args, 'beyond')} beyond the last fitted reading, with the water's temperature and pressure as they were then.`,
   extrapolated: () => 'A prediction from the fitted night, as if it went on alike.',
   serial: (args) => `95 % interval with the serial correlation of the readings counted in (${text(args, 'correlation')} from one to the next).`,
@@ -45,11 +46,4 @@ const sentences: Readonly<Record<string, (args: Arguments) => string>> = {
   'salinity-from-conductivity': () => 'Salinity from conductivity and temperature (PSS-78).',
   'salinity-from-specific-gravity': (args) => `Salinity from specific gravity against pure water of ${text(args, 'reference')} °C (EOS-80), the glass not corrected for.`,
   'salinity-from-specific-conductance': () => 'Salinity from specific conductance at 25 °C (Schemel 2001).',
-};
-
-/** One sentence for a remark; an unknown code gives its code. */
-export function remarkSentence(remark: WorkingRemark): string {
-  return sentences[remark.code]?.(remark.args) ?? remark.code;
-}
-
-export const remarkCodes: readonly string[] = Object.keys(sentences);
+} as const satisfies Readonly<Record<string, (args: Arguments) => string>>;

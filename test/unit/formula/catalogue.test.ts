@@ -7,7 +7,7 @@ import { parseFormula } from '../../../src/formula/parse.ts';
 import { plainWords } from '../../../src/formula/plainWords.ts';
 import { jsonValue, machineValue, showValue } from '../../../src/formula/show.ts';
 import { problemSentence } from '../../../src/words/words.ts';
-import { remarkSentence } from '../../../src/words/en/remarks.ts';
+import { remarkSentence } from '../../../src/words/remarks.ts';
 import { answer, ask, contextFrom } from './support.ts';
 import { night } from './notes.ts';
 

@@ -1,6 +1,6 @@
 // Offsets in a text to lines and columns as people and compilers count them.
 import type { Problem, Severity, SourceRange } from '../problems/problem.ts';
-import { problemSentence } from '../words/words.ts';
+import { problemSentence, type Language } from '../words/words.ts';
 
 /** Lines and columns from 1, columns in UTF-16 units, end exclusive. */
 export interface Place { readonly line: number; readonly column: number; readonly endLine: number; readonly endColumn: number }
@@ -35,8 +35,8 @@ function lineAndColumn(offset: number, starts: readonly number[]): [number, numb
 /** A problem as `--json` prints it. */
 export interface ProblemJson extends Place { readonly code: string; readonly severity: Severity; readonly message: string }
 
-export function problemJson(problem: Problem, starts: readonly number[]): ProblemJson {
-  return { code: problem.code, severity: problem.severity, ...placeOf(problem.range, starts), message: problemSentence(problem) };
+export function problemJson(problem: Problem, starts: readonly number[], language: Language = 'en'): ProblemJson {
+  return { code: problem.code, severity: problem.severity, ...placeOf(problem.range, starts), message: problemSentence(problem, language) };
 }
 
 const colour: Readonly<Record<Severity, string>> = { error: '31', warning: '33', information: '36', hint: '2' };

@@ -1,5 +1,6 @@
 // `evenwater check PATH…`: every problem of every note, a line each.
-import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { languages, type Language } from '../../words/languages.ts';
+import { exit, printJson, WrongUse, type Command, type OptionValues } from '../command.ts';
 import { findNotes, readNoteFile } from '../noteFiles.ts';
 import { lineStarts, problemJson, problemLine, type ProblemJson } from '../places.ts';
 
@@ -11,10 +12,13 @@ export const check: Command = {
     'A file is checked itself; a folder means every *.tank.md below it, dot folders and node_modules left out.',
     'Prints a line a problem: file:line:column: severity code: sentence.',
     'Exit 0 without errors, 1 with errors, 2 on wrong use or unreadable input.',
+    '',
+    `  --language CODE  language of the sentences: ${languages.join(' or ')}; without it English. Codes and --json stay as they are.`,
   ],
-  options: {},
-  async run({ positionals, json, output }) {
+  options: { language: { type: 'string' } },
+  async run({ positionals, options, json, output }) {
     if (positionals.length === 0) throw new WrongUse('check needs at least one note or folder.');
+    const language = json ? 'en' : languageAsked(options['language']);
     const { found, unreadable } = await collect(positionals);
     const files: { file: string; problems: ProblemJson[] }[] = [];
     const count = { error: 0, warning: 0, information: 0, hint: 0 };
@@ -22,7 +26,7 @@ export const check: Command = {
       try {
         const { note, text } = await readNoteFile(name);
         const starts = lineStarts(text);
-        const problems = note.problems.map((each) => problemJson(each, starts))
+        const problems = note.problems.map((each) => problemJson(each, starts, language))
           .sort((a, b) => a.line - b.line || a.column - b.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0));
         for (const each of problems) count[each.severity] += 1;
         files.push({ file: name, problems });
@@ -56,6 +60,13 @@ async function collect(paths: readonly string[]): Promise<{ found: string[]; unr
     }
   }
   return { found: [...found].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0)), unreadable };
+}
+
+function languageAsked(option: OptionValues[string]): Language {
+  if (option === undefined) return 'en';
+  const language = languages.find((each) => each === option);
+  if (!language) throw new WrongUse(`There are no sentences in "${String(option)}"; there are ${languages.join(' and ')}.`);
+  return language;
 }
 
 const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;

@@ -67,6 +67,19 @@ suite('command line', () => {
     assert.equal(code, 0);
   });
 
+  test('check speaks German when asked, in the same places with the same codes; JSON stays as it is', async () => {
+    const note = path.join(folder, 'night.tank.md');
+    writeFileSync(note, `${readFileSync(sample, 'utf8')}\nThe lowest was {99.0 mg/L = min(clear.DO)}.\n`);
+    const [english, german] = [await run('check', note), await run('check', note, '--language', 'de')];
+    const places = (text: string): string[] => text.trimEnd().split('\n').map((line) => /^.*?: \w+ [a-z-]+: /.exec(line)![0]);
+    assert.deepEqual([german.code, places(german.out)], [english.code, places(english.out)]);
+    assert.match(german.out, /claim-mismatch: Im Text steht 99\.0 mg\/L, aber `min\(clear\.DO\)` ergibt \d/);
+    assert.equal((await run('check', note, '--language', 'de', '--json')).out, (await run('check', note, '--json')).out);
+    const unknown = await run('check', note, '--language', 'xx');
+    assert.equal(unknown.code, 2);
+    assert.match(unknown.progress, /"xx"; there are en and de/);
+  });
+
   test('check prints file:line:column: severity code: sentence, sorted, and exits 1 on an error', async () => {
     const text = readFileSync(sample, 'utf8').replace(/\{7\.77 mg\/L = at\(duckweed\.DO, 23:00\)\}/, '{7.87 mg/L = at(duckweed.DO, 23:00)}');
     writeFileSync(path.join(folder, 'night.tank.md'), text);

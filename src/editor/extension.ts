@@ -55,7 +55,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerSignatures(notes),
     registerDefinitions(notes),
     registerReferences(notes),
-    registerRename(notes),
+    registerRename(notes, log),
     registerFolding(notes),
     registerSelections(notes),
     registerFileLinks(notes),

@@ -1,4 +1,4 @@
-// Makes the invented readings of the sample notes. Run `node samples/simulation.mjs` to print both tables.
+// Makes the invented readings of the sample notes. Run `node samples/simulation.mjs` to print their tables.
 //
 // Nothing here was measured. Each tank follows a textbook balance, stepped by one minute, and every reading gets
 // a small normal error and the resolution of the instrument that the note names. The seed is fixed, so the tables
@@ -93,8 +93,41 @@ export function heaterFailure() {
   return layOut(['time', 'lidded.T', 'bare.T', 'room.air'], rows);
 }
 
+/** A summer night in four tanks with fish: in two an air stone runs from lights-off at 22:00, two stay still. */
+export function nightAirStone() {
+  const random = generator(20260718);
+  const error = normal(random);
+  const start = 20 * 60;
+  const end = 33 * 60;
+  const lightOff = 22 * 60;
+  const lightOn = 32 * 60;
+  const tanks = [
+    { oxygen: 8.02, temperature: 26.1, exchange: 0.21, stirred: 0.92, respiration: 0.53, lamp: 0.55 },
+    { oxygen: 7.96, temperature: 26.2, exchange: 0.19, stirred: 0.85, respiration: 0.49, lamp: 0.52 },
+    { oxygen: 7.98, temperature: 26.2, exchange: 0.22, stirred: 0.22, respiration: 0.54, lamp: 0.56 },
+    { oxygen: 8.04, temperature: 26.1, exchange: 0.19, stirred: 0.19, respiration: 0.48, lamp: 0.52 },
+  ];
+  const rows = [];
+  for (let minute = start; minute <= end; minute += 1) {
+    const pressure = 971.8 + 0.11 * ((minute - start) / 60) + 0.5 * Math.sin((minute - start) / 240);
+    if ((minute - start) % (minute <= lightOff ? 30 : 60) === 0) {
+      rows.push([clock(minute), ...tanks.flatMap((tank) => [(tank.oxygen + 0.018 * error()).toFixed(2), (tank.temperature + 0.03 * error()).toFixed(1)]),
+        (pressure + 0.05 * error()).toFixed(1)]);
+    }
+    for (const tank of tanks) {
+      const lit = minute < lightOff || minute >= lightOn;
+      const limit = saturation(tank.temperature, pressure);
+      tank.oxygen += ((lit ? tank.exchange : tank.stirred) * (limit - tank.oxygen) - tank.respiration + (lit ? tank.lamp : 0)) / 60;
+      tank.temperature += -0.02 / 60 * (tank.temperature - 23.5) * (lit ? 0.3 : 1);
+    }
+  }
+  return layOut(['time', 'sprudel1.DO', 'sprudel1.T', 'sprudel2.DO', 'sprudel2.T', 'ruhig1.DO', 'ruhig1.T', 'ruhig2.DO', 'ruhig2.T', 'room.P'], rows);
+}
+
 if (typeof process !== 'undefined' && process.argv[1]?.endsWith('simulation.mjs')) {
   console.log(overnightOxygen().join('\n'));
   console.log();
   console.log(heaterFailure().join('\n'));
+  console.log();
+  console.log(nightAirStone().join('\n'));
 }

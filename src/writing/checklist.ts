@@ -49,7 +49,8 @@ type Found = { readonly sentence: string | null; readonly partly?: boolean } | '
 
 function factsOf(note: Note, protocol: Protocol): Facts {
   const { checklist: words, names } = wordsOf(protocol);
-  const topics = writeMethods(note).map((each) => ({ topic: each.topic, sentences: words.sentences(paragraphText(each.runs)) }));
+  const asked = questionText(protocol);
+  const topics = writeMethods(note).map((each) => ({ topic: each.topic, sentences: words.sentences(paragraphText(each.runs)).filter((sentence) => !asked.includes(sentence)) }));
   const prose = note.syntax.prose.flatMap((run) => words.sentences(run.text.text));
   const methods = (wanted: readonly string[], having = /(?:)/): string | null => topics.filter((each) => wanted.length === 0 || wanted.includes(each.topic)).flatMap((each) => each.sentences).find((each) => having.test(each)) ?? null;
   return {
@@ -58,6 +59,12 @@ function factsOf(note: Note, protocol: Protocol): Facts {
     planned: (key) => { const texts = [...new Set(protocol.tanks.flatMap((tank) => tank.written.get(key)?.value ?? []))]; return texts.length === 0 ? null : words.inPlan({ key: names.tankKey(key), texts }); },
     measured: (quantity) => { const entry = protocol.measure.find((each) => quantity.test(closedName(each.what?.value))); return entry ? methods(['instruments'], literally(quantityName(entry.id, protocol))) : null; },
   };
+}
+
+/** Question and hypothesis as the methods quote them: they ask and tell nothing of what was done. */
+function questionText(protocol: Protocol): string {
+  const { design } = wordsOf(protocol);
+  return [protocol.question && design.question(protocol.question.value), protocol.hypothesis && design.hypothesis(protocol.hypothesis.value)].flatMap((each) => each ?? []).join(' ').replace(/\s+/g, ' ');
 }
 
 /** The name of a quantity in the closed list, by whichever name the plan calls it. */

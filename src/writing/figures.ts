@@ -66,10 +66,26 @@ export function withHalfWidth(found: NumberFigure, context: FormulaContext): Val
   const half = expandedUncertainty(found.value);
   if (half === null || half === 0) return found.run;
   const mark = decimalMarkOf(context.protocol?.language ?? 'en');
-  const shown = /\d(?:[.,](\d+))?/.exec(found.run.text.replace(/^.*?(?=\d+(?:[.,]\d+)?\s*\D*$)/, ''))?.[1]?.length ?? 0;
+  const shown = decimalsShown(found.run.text);
   const blurred = roundTo(half, shown) >= roundTo(Math.abs(found.value.value), shown) && half < Math.abs(found.value.value);
   const decimals = Math.max(blurred ? shown + 1 : shown, half < 0.5 * 10 ** -shown ? Math.max(0, -Math.floor(Math.log10(half))) : 0);
   return { ...found.run, text: amount(`${digitsOf(found.value.value, decimals, mark)} ± ${digitsOf(half, decimals, mark)}`, found.value.unit, context) };
+}
+
+/** A figure below its half-width, with so many decimals that it shows as below it. */
+export function belowHalfWidth(found: NumberFigure, context: FormulaContext): ValueRun {
+  const half = expandedUncertainty(found.value);
+  if (half === null) return found.run;
+  const size = Math.abs(found.value.value);
+  const decimals = decimalsFor(half, half);
+  const shown = decimalsShown(found.run.text);
+  if (roundTo(size, shown) < roundTo(half, decimals)) return found.run;
+  return { ...found.run, text: amount(digitsOf(found.value.value, Math.max(shown, decimals), decimalMarkOf(context.protocol?.language ?? 'en')), found.value.unit, context) };
+}
+
+/** Digits after the decimal mark of the last number of a text. */
+function decimalsShown(text: string): number {
+  return /\d(?:[.,](\d+))?/.exec(text.replace(/^.*?(?=\d+(?:[.,]\d+)?\s*\D*$)/, ''))?.[1]?.length ?? 0;
 }
 
 /** Rows of pieces as one paragraph: neighbouring texts joined, spaces made single. */

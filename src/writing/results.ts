@@ -11,7 +11,7 @@ import { expandedUncertainty } from '../quantities/value.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import type { WritingWords } from '../words/writing.ts';
 import { inPlace, isLong, momentWords, numberWords, quantityName, wordsOf } from './facts.ts';
-import { figure, halfWidthText, numberFigure, paragraph, withHalfWidth, type NumberFigure, type RunPieces } from './figures.ts';
+import { belowHalfWidth, figure, halfWidthText, numberFigure, paragraph, withHalfWidth, type NumberFigure, type RunPieces } from './figures.ts';
 import type { Paragraph, Run } from './types.ts';
 
 /** The results of a note, a paragraph a quantity; empty without a protocol. */
@@ -135,7 +135,7 @@ function describeChange(series: Series, phase: string, context: FormulaContext, 
   const name = words.phase(phase);
   if (isNothing(found)) return words.unchanged({ phase: name });
   const half = halfWidthText(found, context);
-  if (half !== null && isSmall(found)) return words.unresolved({ phase: name, rose, size: found.run, half });
+  if (half !== null && isSmall(found)) return words.unresolved({ phase: name, rose, size: belowHalfWidth(found, context), half });
   const percent = numberFigure(`percent-${rose ? 'rise' : 'fall'}(${series.id}, ${phase})`, context);
   const rate = numberFigure(rose ? `rate(${series.id}, ${phase})` : `-rate(${series.id}, ${phase})`, context);
   return words.changed({ phase: name, rose, size: withHalfWidth(found, context), percent: percent?.run ?? null, rate: rate?.run ?? null });
@@ -208,7 +208,7 @@ function describeEvidence(quantity: string, treated: number, controls: number, n
 
 /** The size with its half-width; where it is below that, the size alone and the half-width for the sentence that says so. */
 function sizeOf(found: NumberFigure, context: FormulaContext): { size: Run; half: string | null } {
-  return isSmall(found) ? { size: found.run, half: halfWidthText(found, context) } : { size: withHalfWidth(found, context), half: null };
+  return isSmall(found) ? { size: belowHalfWidth(found, context), half: halfWidthText(found, context) } : { size: withHalfWidth(found, context), half: null };
 }
 
 /** Times at which every series has a usable reading. */

@@ -12,7 +12,7 @@ export const checklistFinds: typeof english = {
   housing: /(?<!\p{L})(?:maß|maßen|enthielt|enthielten)(?!\p{L})|Technik/u,
   sealed: /versiegelt/,
   volume: /\bL\b|Liter/,
-  flow: /[Ff]ilter|[Ss]tröm|[Pp]umpe|Wasserwechsel/,
+  flow: /[Ff]ilter|Strömung|[Dd]urchström|[Pp]umpe|Wasserwechsel/,
   salinity: /Salzgehalt/,
   lights: /Licht/,
   feeding: /f[üu]tter/i,
@@ -22,7 +22,7 @@ export const checklistFinds: typeof english = {
   // sentences of the author
   sampleSizeTold: /Stichprobe|Anzahl der Becken|Zahl der Becken|Wiederholung/i,
   randomTold: /zufällig|ausgelost|per Los|Los entschied|gewürfelt/i,
-  blindingTold: /verblind|wusste nicht, welches|ohne zu wissen/i,
+  blindingTold: /verblind|wusste[^.]* welches Becken|ohne zu wissen/i,
   animalDetailsTold: /männlich|weiblich|Männchen|Weibchen|jungtier|ausgewachsen|erwachsen|Jahre alt|Wochen alt|Monate alt|[mc]m lang/i,
   ethicsTold: /Tierschutz|Ethik|Genehmigung|genehmigt|Erlaubnis/i,
   interestsTold: /finanziert|bezahlt|Interessenkonflikt|gefördert|Förderung|Kosten trug/i,

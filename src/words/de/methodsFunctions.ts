@@ -33,7 +33,7 @@ export const functionWords: Readonly<Record<string, string>> = {
   'time-to': 'Die Dauer bis zu einem Wert ist die, nach der die angepasste Nacht ihn erreicht hätte, wenn sie ebenso weitergegangen wäre.',
   'predicted-min': 'Der vorhergesagte niedrigste Sauerstoffgehalt gilt für die angepasste Nacht bei der genannten Dunkelheit, dem genannten Oberflächenaustausch und dem genannten Besatz: eine Vorhersage, kein Messwert.',
   'predicted-hours-below': 'Die vorhergesagten Stunden unter einem Wert gelten für die angepasste Nacht bei der genannten Dunkelheit, dem genannten Oberflächenaustausch und dem genannten Besatz: eine Vorhersage, kein Messwert.',
-  'un-ionised-ammonia': 'Der Ammoniakgehalt ist der Teil des Gesamtammoniums, der als NH3 vorliegt, aus pH-Wert und Temperatur derselben Zeile, für Süßwasser.',
+  'un-ionised-ammonia': 'Der Ammoniakgehalt ist der Teil des Gesamtammoniums, der als NH3 vorliegt, aus pH-Wert, Temperatur und Salinität derselben Zeile.',
   'carbon-dioxide': 'Der Kohlendioxidgehalt wurde aus Alkalinität (Karbonathärte), pH-Wert und Temperatur derselben Zeile berechnet, für Süßwasser mit pH 6 bis 8,3.',
   salinity: 'Der Salzgehalt eines Beckens ist der gemessene oder der aus der Leitfähigkeit derselben Zeile.',
   median: 'Der Median ist der mittlere Messwert der Größe nach; bei gerader Anzahl das Mittel der beiden mittleren.',

@@ -15,7 +15,7 @@ import { samplePostText } from './samplePost.ts';
 
 const options = { stem: 'night', toolVersion: '1.2.3', published: '2026-04-13T10:00:00+03:00' };
 const root = new URL('../../../', import.meta.url);
-const notes: [string, string][] = [['the test note', samplePostText], ...['overnight-oxygen', 'heater-failure'].map((name): [string, string] => [name, readFileSync(new URL(`samples/${name}.tank.md`, root), 'utf8')])];
+const notes: [string, string][] = [['the test note', samplePostText], ...['overnight-oxygen', 'heater-failure', 'naechtlicher-ausstroemer'].map((name): [string, string] => [name, readFileSync(new URL(`samples/${name}.tank.md`, root), 'utf8')])];
 
 interface Field { name: string; type: string; unitUcum?: string }
 interface Descriptor { resources: { path: string; bytes: number; hash: string; schema: { fields: Field[] } }[] }

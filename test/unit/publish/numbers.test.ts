@@ -9,7 +9,7 @@ import { publishPost } from '../../../src/publish/post.ts';
 import { samplePostText } from './samplePost.ts';
 
 const notes: [string, string][] = [['the test note', samplePostText],
-  ...['overnight-oxygen', 'heater-failure'].map((name): [string, string] => [name, readFileSync(new URL(`../../../samples/${name}.tank.md`, import.meta.url), 'utf8')])];
+  ...['overnight-oxygen', 'heater-failure', 'naechtlicher-ausstroemer'].map((name): [string, string] => [name, readFileSync(new URL(`../../../samples/${name}.tank.md`, import.meta.url), 'utf8')])];
 
 suite('publish: numbers and their formulas', () => {
   for (const [name, text] of notes) {

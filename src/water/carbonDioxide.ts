@@ -42,37 +42,15 @@ export function carbonDioxide(conditions: CarbonateConditions): Outcome | WaterP
 }
 
 /**
- * The trade's rule of thumb in mg/L: 3 · KH · 10^(7 − pH), KH in dKH. No published equation stands behind it. It reads 15 %
- * (25 °C) to 21 % (20 °C) low: the coefficient was once fitted with KH in mg/L as CaCO3 divided by the molar mass of
- * bicarbonate (50.04/61.02). Ranges as `carbonDioxide`.
+ * What stands at a temperature in place of the 3 of the trade's rule of thumb, CO2 in mg/L = 3 · KH in dKH · 10^(7 − pH). No published
+ * equation stands behind the rule. It reads 15 % (25 °C) to 21 % (20 °C) low: the coefficient was once fitted with KH in mg/L as CaCO3
+ * divided by the molar mass of bicarbonate (50.04/61.02). Range and source as `carbonicAcidity`.
  */
-export function carbonDioxideByRule(carbonateHardness: number, pH: number): Outcome | WaterProblem {
-  return outsideRange(['carbonate hardness', carbonateHardness, 0, 56, 'dKH'], ['pH', pH, 6, 8.3, 'pH'])
-    ?? { value: 3 * carbonateHardness * 10 ** (7 - pH) };
-}
-
-export interface CarbonDioxideComparison {
-  /** By the carbonate equilibrium, mg/L. */
-  readonly value: number;
-  /** By the trade's rule, mg/L. */
-  readonly rule: number;
-  /** The rule against the equilibrium, per cent of the latter; negative: the rule reads low. */
-  readonly differencePercent: number;
-  /** What stands in place of the rule's 3 at this temperature. */
-  readonly coefficient: number;
-}
-
-/** Both answers and how far the rule is off at this temperature. Ranges as `carbonDioxide`. */
-export function compareCarbonDioxide(conditions: CarbonateConditions): CarbonDioxideComparison | WaterProblem {
-  const equilibrium = carbonDioxide(conditions);
-  if ('problem' in equilibrium) return equilibrium;
-  const acidity = carbonicAcidity(conditions.temperature);
+export function ruleCoefficient(temperature: number): Outcome | WaterProblem {
+  const acidity = carbonicAcidity(temperature);
   if ('problem' in acidity) return acidity;
   const equivalents = parseUnit('meq/L');
   const degrees = parseUnit('dKH');
   if (!equivalents || !degrees) return { problem: 'no-such-conversion', about: 'meq/L dKH' };
-  const rule = carbonDioxideByRule(convert(conditions.alkalinity, equivalents, degrees), conditions.pH);
-  if ('problem' in rule) return rule;
-  const coefficient = molarMass.carbonDioxide * convert(1, degrees, equivalents) * 10 ** (acidity.value - 7);
-  return { value: equilibrium.value, rule: rule.value, differencePercent: 100 * (3 / coefficient - 1), coefficient };
+  return { value: molarMass.carbonDioxide * convert(1, degrees, equivalents) * 10 ** (acidity.value - 7) };
 }

@@ -1,4 +1,4 @@
-// The part of total ammonia that is un-ionised (NH3), in fresh water.
+// The part of total ammonia that is un-ionised (NH3), in fresh and in saline water.
 import { freshwaterLimit, kelvinOffset, outsideRange, type Outcome, type WaterProblem } from './outcome.ts';
 
 /**
@@ -10,28 +10,47 @@ export function ammoniumAcidity(temperature: number): Outcome | WaterProblem {
   return outsideRange(['temperature', temperature, 0, 50, 'degC']) ?? { value: 0.09018 + 2729.92 / (temperature + kelvinOffset) };
 }
 
+/**
+ * pKa of ammonium in sea water and its dilutions: that at zero ionic strength + (0.1552 − 0.0003142 t)·I, with the formal ionic strength
+ * I = 19.924 S/(1000 − 1.005 S) mol/kg; temperature t in °C, 5 to 40; practical salinity S, 0 to 45.
+ * Source: Khoo, Culberson and Bates (1977), Journal of Solution Chemistry 6, 281–290 (the relation as its abstract prints it); I as in
+ * DOE (1994), Handbook of methods for the carbon dioxide system. The pKa goes with a pH as electrodes set in ordinary buffers show
+ * it, not with the total scale of oceanography. Outside the ranges a problem.
+ */
+export function ammoniumAcidityInSeaWater(temperature: number, salinity: number): Outcome | WaterProblem {
+  const outside = outsideRange(['temperature', temperature, 5, 40, 'degC'], ['salinity', salinity, 0, 45, 'PSU']);
+  if (outside) return outside;
+  const pure = ammoniumAcidity(temperature);
+  if ('problem' in pure) return pure;
+  const strength = 19.924 * salinity / (1000 - 1.005 * salinity);
+  return { value: pure.value + (0.1552 - 0.0003142 * temperature) * strength };
+}
+
 export interface AmmoniaConditions {
-  /** °C: 0 to 50. */
+  /** °C: 0 to 50; in saline water 5 to 40. */
   readonly temperature: number;
   /** 4 to 12. */
   readonly pH: number;
-  /** Practical salinity; above 0.5 the equation does not apply. */
+  /** Practical salinity, 0 to 45; above 0.5 the water counts as saline. */
   readonly salinity: number;
 }
 
 /**
  * Fraction (0 to 1) of total ammonia present as NH3: f = 1/(1 + 10^(pKa − pH)).
- * Source: Emerson et al. (1975), as `ammoniumAcidity`; tables in Thurston, Russo and Emerson (1979), EPA-600/3-79-091.
- * For fresh water only: in sea water it reads 20 to 25 % too high, so above salinity 0.5 it answers
- * `not-for-saline-water`. Outside 0–50 °C or pH 4–12 a problem.
+ * Source: in fresh water Emerson et al. (1975), as `ammoniumAcidity`; tables in Thurston, Russo and Emerson (1979), EPA-600/3-79-091;
+ * in saline water Khoo et al. (1977), as `ammoniumAcidityInSeaWater`: a fifth less in sea water. Outside the ranges a problem.
  */
 export function unIonisedFraction(conditions: AmmoniaConditions): Outcome | WaterProblem {
   const { temperature, pH, salinity } = conditions;
-  const outside = outsideRange(['temperature', temperature, 0, 50, 'degC'], ['pH', pH, 4, 12, 'pH'], ['salinity', salinity, 0, 1000, 'PSU']);
+  const outside = outsideRange(['temperature', temperature, 0, 50, 'degC'], ['pH', pH, 4, 12, 'pH'], ['salinity', salinity, 0, 45, 'PSU']);
   if (outside) return outside;
-  if (salinity > freshwaterLimit) return { problem: 'not-for-saline-water', about: 'un-ionised ammonia' };
-  const acidity = ammoniumAcidity(temperature);
+  const acidity = isSaline(salinity) ? ammoniumAcidityInSeaWater(temperature, salinity) : ammoniumAcidity(temperature);
   return 'problem' in acidity ? acidity : { value: 1 / (1 + 10 ** (acidity.value - pH)) };
+}
+
+/** Above practical salinity 0.5 the salts count. */
+export function isSaline(salinity: number): boolean {
+  return salinity > freshwaterLimit;
 }
 
 /** Un-ionised ammonia in the unit and on the basis (as nitrogen, as ion) of `total`. Range and source as `unIonisedFraction`. */

@@ -109,7 +109,7 @@ function reaeration(call: Call): FormulaValue | null {
 
 export function withDigits(value: FormulaNumber): FormulaNumber {
   const u = standardUncertainty(value);
-  const decimals = u !== null && u > 0 ? Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(2 * u)))) : 3;
+  const decimals = u !== null && u > 0 ? Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(2 * u)))) : value.value === 0 ? 0 : 3;
   return { ...value, ...enoughDecimals(value.value, { decimals }) };
 }
 

@@ -3,13 +3,15 @@ import { measureOf } from '../../dataset/readingValue.ts';
 import { formatNumber } from '../../quantities/format.ts';
 import { isFailure, toUnit } from '../../quantities/value.ts';
 import { parseUnit } from '../../quantities/units.ts';
-import { carbonDioxide } from '../../water/carbonDioxide.ts';
+import { carbonDioxide, ruleCoefficient } from '../../water/carbonDioxide.ts';
 import { practicalSalinity } from '../../water/practicalSalinity.ts';
 import { salinityOfSpecificConductance } from '../../water/specificConductance.ts';
 import { salinityOfSpecificGravity } from '../../water/specificGravity.ts';
-import { unIonisedAmmonia } from '../../water/unIonisedAmmonia.ts';
+import { isSaline, unIonisedAmmonia } from '../../water/unIonisedAmmonia.ts';
 import type { Call } from '../call.ts';
-import type { FormulaValue } from '../types.ts';
+import { isWaterProblem } from '../../water/outcome.ts';
+import { pointNumber } from '../seriesValues.ts';
+import type { FormulaValue, SeriesValue } from '../types.ts';
 import type { FunctionEntry, Signature } from './entry.ts';
 import { celsius, evaluateRows, measuredIn, milligrams, needed, practical, salinityOf, temperatureOf, type Row } from './waterRows.ts';
 
@@ -31,6 +33,7 @@ function ammonia(call: Call): FormulaValue | null {
   if (!total || !pH || !temperature) return null;
   const salinity = salinityOf(call, tank);
   if (!sound(call, [total, pH, temperature, salinity])) return null;
+  if (salinity.type === 'series' ? salinity.points.some((point) => isSaline(point.value)) : isSaline(salinity.value)) call.remark('ammonia-saline');
   return evaluateRows(call, [
     { key: 'total', value: total, unit: total.unit }, { key: 'pH', value: pH, unit: pHUnit },
     { key: 'temperature', value: temperature, unit: celsius }, { key: 'salinity', value: salinity, unit: practical },
@@ -45,10 +48,26 @@ function dissolvedCarbonDioxide(call: Call): FormulaValue | null {
   if (!alkalinity || !pH || !temperature) return null;
   const salinity = salinityOf(call, tank);
   if (!sound(call, [alkalinity, pH, temperature, salinity])) return null;
-  return evaluateRows(call, [
+  const found = evaluateRows(call, [
     { key: 'alkalinity', value: alkalinity, unit: milliequivalents }, { key: 'pH', value: pH, unit: pHUnit },
     { key: 'temperature', value: temperature, unit: celsius }, { key: 'salinity', value: salinity, unit: practical },
   ], (input) => carbonDioxide({ alkalinity: input['alkalinity']!, pH: input['pH']!, temperature: input['temperature']!, salinity: input['salinity']! }), milligrams, 1);
+  if (found) remarkRule(call, found, temperature);
+  return found;
+}
+
+/** The trade's rule of thumb beside the equation, at the first row: what it gives and why it differs. */
+function remarkRule(call: Call, found: Row, temperature: SeriesValue): void {
+  const first = found.type === 'series' ? found.points[0] : undefined;
+  const degrees = first && temperature.points.find((point) => point.time === first.time);
+  const inCelsius = degrees && toUnit(pointNumber(degrees, temperature.unit), celsius);
+  if (!first || !inCelsius || isFailure(inCelsius)) return;
+  const coefficient = ruleCoefficient(inCelsius.value);
+  if (isWaterProblem(coefficient)) return;
+  call.remark('carbon-dioxide-rule', {
+    time: call.time(first.time), value: formatNumber(first.value, 1), rule: formatNumber(first.value * 3 / coefficient.value, 1), coefficient: formatNumber(coefficient.value, 2),
+    temperature: formatNumber(inCelsius.value, 1), low: formatNumber(100 * (1 - 3 / coefficient.value), 0),
+  });
 }
 
 function salinity(call: Call): FormulaValue | null {
@@ -87,8 +106,9 @@ function salinity(call: Call): FormulaValue | null {
 export const waterFunctions: readonly FunctionEntry[] = [
   {
     name: 'un-ionised-ammonia', group: 'water', gives: 'series', units: 'that of the total ammonia', signatures: tankSignature,
-    definition: 'The part of the total ammonia that is present as NH3, from the pH and temperature of the same row; for fresh water.',
-    equation: 'NH3 = TAN / (1 + 10^(pKa − pH))', source: 'Emerson, Russo, Lund and Thurston (1975), Journal of the Fisheries Research Board of Canada 32, 2379–2383',
+    definition: 'The part of the total ammonia that is present as NH3, from the pH, temperature and salinity of the same row.',
+    equation: 'NH3 = TAN / (1 + 10^(pKa − pH)), pKa = 0.09018 + 2729.92/T, in saline water + (0.1552 − 0.0003142 t)·I',
+    source: 'Emerson, Russo, Lund and Thurston (1975), Journal of the Fisheries Research Board of Canada 32, 2379–2383; saline: Khoo, Culberson and Bates (1977), Journal of Solution Chemistry 6, 281–290',
     example: { formula: 'first(un-ionised-ammonia(mat))', on: 'total ammonia, pH and temperature of the mat tank', gives: '0.0022 mg/L as N' },
     words: 'the un-ionised ammonia in {1}',
     evaluate: ammonia,

@@ -30,6 +30,7 @@ const withPressure = (measure: string): string => `${onePlain}  P: ${measure}\n`
 const pressureReadings = 'time mat.DO mat.T room.P\n20:00 8.21 24.9 1009.4\n20:30 8.24 24.9 1009.2\n';
 const chemistry = `${onePlain}  pH: {what: pH, unit: pH, with: glass electrode}
   TAN: {what: total ammonia, unit: mg/L-N, with: colour test}
+  KH: {what: carbonate hardness, unit: dKH, with: drop test}
   SG: {what: specific gravity, unit: SG, with: hydrometer}
   S: {what: salinity, unit: PSU, with: refractometer}
   mood: {what: behaviour, scale: [calm, restless]}
@@ -160,8 +161,8 @@ export const formulaCodes = {
   'no-joint-rows': error(['function', 'name'], 'The equation needs all its readings from the same rows.', 'min(saturation(mat.DO))', false,
     { readings: 'time mat.DO mat.T room.P\n20:00 8.21 - -\n20:30 - 24.9 1009.2\n' }),
   'outside-equation-range': error(['function', 'input', 'value', 'low', 'high', 'unit', 'time'], 'The equation was published for this range only; beyond it nobody knows.', 'solubility(45 degC, standard-pressure)'),
-  'not-for-saline-water': error(['function', 'time'], 'The equation holds for fresh water; in salt water it reads too high.', 'first(un-ionised-ammonia(mat))', false,
-    { protocol: chemistry, readings: 'time mat.TAN mat.pH mat.T mat.S\n20:00 0.30 7.9 24.9 33\n' }),
+  'not-for-saline-water': error(['function', 'time'], 'The equation holds for fresh water; in salt water it reads too high.', 'first(carbon-dioxide(mat))', false,
+    { protocol: chemistry, readings: 'time mat.KH mat.pH mat.T mat.S\n20:00 7.0 7.9 24.9 33\n' }),
   'equation-not-applicable': error(['function', 'about', 'time'], 'The equation wants something that this unit or water does not give.', 'min(saturation(mat.DO))', false,
     { protocol: withPressure('{what: air pressure, unit: hPa, with: barometer, in: room, level: station}').replace('unit: mg/L', 'unit: umol/kg'), readings: pressureReadings }),
   'reference-temperature-needed': error(['quantity'], 'The same water reads differently on hydrometers made for 15, 20 and 25 °C.', 'first(salinity(mat))', false,

@@ -4,8 +4,10 @@ import { readNote } from '../../../src/experiment/readNote.ts';
 import type { Note } from '../../../src/experiment/types.ts';
 import { exampleNote } from '../../../src/formula/catalogue/exampleNote.ts';
 import { evaluate } from '../../../src/formula/evaluate.ts';
+import { showValue } from '../../../src/formula/show.ts';
 import { mappedText } from '../../../src/note/mappedText.ts';
 import { publishPost } from '../../../src/publish/post.ts';
+import { remarkSentence } from '../../../src/words/remarks.ts';
 
 const prose = (claims: string): Note => readNote(`${exampleNote}\n${claims}\n`);
 const codesOf = (note: Note): string[] => note.problems.map((each) => each.code);
@@ -23,7 +25,7 @@ suite('evidence, end to end', () => {
     // √2 · 2 · 0.01/√12 = 0.008
     assert.deepEqual(claimsOf(prose('It fell by {0.400 ± 0.008 mg/L = fall(mat.DO, 22:00..23:00)}.')), []);
     assert.ok(claimsOf(prose('It fell by {0.400 ± 0.030 mg/L = fall(mat.DO, 22:00..23:00)}.')).includes('claim-mismatch'));
-    assert.deepEqual(claimsOf(prose('Respiration was {0.55 ± 0.13 mg/L/h = respiration(mat.DO)}.')), []);
+    assert.deepEqual(claimsOf(prose('Respiration was {0.55 ± 0.18 mg/L/h = respiration(mat.DO)}.')), []);
     assert.deepEqual(claimsOf(prose('In 12 h of darkness it would have fallen to about {5.0 mg/L = predicted-min(mat.DO, dark 12 h)}.')), []);
   });
 
@@ -40,6 +42,7 @@ measure:
   S: {what: salinity, unit: PSU, with: refractometer}
   pH: {what: pH, unit: pH, with: electrode}
   TAN: {what: total ammonia, unit: mg/L-N, with: colour test}
+  KH: {what: carbonate hardness, unit: dKH, with: drop test}
   NO3: {what: nitrate, unit: mg/L, with: colour test}
 \`\`\`
 
@@ -63,8 +66,27 @@ ${rows}
     assert.deepEqual(ask('first(saturation(a.DO))', note), ['pressure-not-station']);
   });
 
-  test('ammonia in saline water does not apply; nitrate as ion and as nitrogen are not mixed', () => {
-    assert.deepEqual(ask('first(un-ionised-ammonia(a))', plan('name: Davos', 'level: station', 'time a.TAN a.pH a.T a.S\n20:00 0.30 7.9 24.9 33')), ['not-for-saline-water']);
+  test('ammonia in saline water by the equation of sea water, which the working says; carbon dioxide does not apply there', () => {
+    const marine = plan('name: Davos', 'level: station', 'time a.TAN a.pH a.T a.S a.KH\n20:00 1.00 8.0 25.0 34 7.0');
+    const { value, working } = evaluate(mappedText('first(un-ionised-ammonia(a))'), marine.context);
+    assert.ok(value?.type === 'number');
+    // Bower and Bidwell (1978): 4.28 % at salinity 34, 25 °C, pH 8.0
+    assert.ok(Math.abs(value.value - 0.0428) < 0.0005, String(value.value));
+    assert.ok(working.some((step) => step.remarks.some((each) => each.code === 'ammonia-saline')));
+    assert.deepEqual(ask('first(carbon-dioxide(a))', marine), ['not-for-saline-water']);
+  });
+
+  test('carbon dioxide: the rule of thumb stands beside the equation, labelled, with the difference explained', () => {
+    const { value, working } = evaluate(mappedText('first(carbon-dioxide(mat))'), prose('').context);
+    assert.ok(value?.type === 'number');
+    const remark = working.flatMap((step) => step.remarks).find((each) => each.code === 'carbon-dioxide-rule')!;
+    // KH 4.0, pH 7.12: 3 · 4 · 10^(−0.12) = 9.1; the equation 3.53 · 4 · 10^(−0.12) = 10.7
+    assert.deepEqual([remark.args['rule'], remark.args['value'], remark.args['coefficient'], remark.args['low']], ['9.1', '10.7', '3.53', '15']);
+    assert.match(remarkSentence(remark), /rule of thumb, 3 · KH · 10\^\(7 − pH\), which no published equation stands behind, would give 9\.1 mg\/L instead of 10\.7, 15 % less/u);
+    assert.match(remarkSentence(remark, 'de'), /Faustregel .* 9,1 statt 10,7 mg\/L/u);
+  });
+
+  test('nitrate as ion and as nitrogen are not mixed', () => {
     const note = plan('name: Davos', 'level: station', 'time a.NO3 b.NO3\n20:00 20 22');
     assert.ok(ask('first(a.NO3) < 5 mg/L-N', note).includes('unit-mismatch'));
     assert.ok(ask('first(a.NO3) - first(b.NO3) + 1 mg/L-N', note).includes('unit-mismatch'));
@@ -101,10 +123,22 @@ time   a.SG    a.T
     const { html } = await publishPost(prose('```results\n```'), {} as never);
     const text = html.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ');
     assert.match(text, /11 h of darkness/);
-    assert.match(text, /An air pump that doubles the surface exchange 6\.50 ± 0\.38 mg\/L/);
+    assert.match(text, /An air pump that doubles the surface exchange 6\.50 ± 0\.45 mg\/L/);
     assert.match(text, /do not rely on them/);
     assert.match(text, /What this design can tell apart/);
     assert.match(text, /With one tank on a side no number of readings can tell the treatment from the tank/);
+  });
+
+  test('what-if asked as formulas: an interval, and the caution in the working; no time at all is a plain 0 h', () => {
+    const note = prose('');
+    const shown = (formula: string): string => { const { value } = evaluate(mappedText(formula), note.context); assert.ok(value, formula); return showValue(value, note.context, { withUncertainty: true }); };
+    for (const formula of ['predicted-min(mat.DO, dark 12 h)', 'predicted-min(mat.DO, exchange 2)', 'predicted-min(mat.DO, stocking 0.5)', 'predicted-hours-below(mat.DO, 6 mg/L, dark 12 h)']) {
+      assert.match(shown(formula), /^\d+\.\d+ ± \d+\.\d+ (?:mg\/L|h)$/u, formula);
+      const remarks = evaluate(mappedText(formula), note.context).working.flatMap((step) => step.remarks);
+      const caution = remarks.find((each) => each.code === 'what-if')!;
+      assert.match(remarkSentence(caution), /A prediction, not a reading.*It takes every animal, plant and bacterium to go on as in the fitted night/u);
+    }
+    assert.equal(shown('predicted-hours-below(mat.DO, 2 mg/L)'), '0 h');
   });
 
   test('a step in both tanks at one reading is pointed out; none in the example night', () => {

@@ -5,7 +5,7 @@ import type { Protocol } from '../protocol/types.ts';
 import { flag, type Series } from '../dataset/types.ts';
 import type { CellState } from '../readings/types.ts';
 import type { Instant } from '../time/instant.ts';
-import { isLong, momentWords, seriesName, withMark, wordsOf } from './facts.ts';
+import { inUnits, isLong, momentWords, seriesName, withMark, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import type { RunPieces } from './figures.ts';
 
@@ -81,8 +81,8 @@ export function describeCare(note: Note, protocol: Protocol): RunPieces[] {
 /** `7.02 mg/L`, `below 0.05 mg/L`, `calm`. */
 function stateText(state: CellState | null, series: Series, protocol: Protocol): string {
   if (!state) return '';
-  const { care: careWords, names } = wordsOf(protocol);
-  const unit = series.unit.symbol === '1' || series.unit.kind === 'ph' ? '' : ` ${names.units(series.unit.print)}`;
+  const { care: careWords } = wordsOf(protocol);
+  const unit = series.unit.symbol === '1' || series.unit.kind === 'ph' ? '' : ` ${inUnits(series.unit.print, protocol)}`;
   const amount = (): string => withMark(digitsIn(state), protocol) + unit;
   switch (state.kind) {
     case 'number': return state.repeats.length > 1 ? withMark(state.text.replace(/[()?\s]/g, '').split('/').join(' / '), protocol) + unit : amount();

@@ -8,11 +8,9 @@ import { everyExpression } from '../claims/formulaShape.ts';
 import { mappedText } from '../note/mappedText.ts';
 import type { Series } from '../dataset/types.ts';
 import type { MeasuredQuantity, Protocol } from '../protocol/types.ts';
-import { formatValue } from '../quantities/format.ts';
-import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import type { NumberValue } from '../quantities/types.ts';
 import { withUnit } from '../claims/computedText.ts';
-import { inPlaces, isLong, momentWords, plannedDate, quantityName, tanksName, valueWords, wordsOf } from './facts.ts';
+import { inPlaces, inUnits, isLong, momentWords, plannedDate, quantityName, tanksName, valueWords, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import type { RunPieces } from './figures.ts';
 import type { CitationRun } from './types.ts';
@@ -58,7 +56,7 @@ export function describeInstruments(note: Note, protocol: Protocol): RunPieces[]
 const idOf = (series: Series): string => (series.instrument === null ? series.quantity : `${series.quantity}@${series.instrument}`);
 
 function unitText(quantity: MeasuredQuantity, protocol: Protocol): string {
-  return !quantity.unit || quantity.unit.symbol === '1' || quantity.unit.kind === 'ph' ? '' : wordsOf(protocol).names.units(quantity.unit.print);
+  return !quantity.unit || quantity.unit.symbol === '1' || quantity.unit.kind === 'ph' ? '' : inUnits(quantity.unit.print, protocol);
 }
 
 function detailsOf(quantity: MeasuredQuantity, protocol: Protocol): string[] {
@@ -72,7 +70,7 @@ function detailsOf(quantity: MeasuredQuantity, protocol: Protocol): string[] {
 
 /** An accuracy or a step: a difference, so that one of temperature prints in °C. */
 function halfText(value: NumberValue, protocol: Protocol): string {
-  return wordsOf(protocol).names.units(withUnit(formatValue(value, { withUnit: false, decimalMark: decimalMarkOf(protocol.language) }), value.unit));
+  return inUnits(withUnit(valueWords(value, protocol, { withUnit: false }), value.unit), protocol);
 }
 
 /** Every catalogue function in the note's claims, named results and conditions, in the order of their first use. */

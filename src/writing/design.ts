@@ -7,7 +7,7 @@ import { plainWords } from '../formula/plainWords.ts';
 import type { Protocol, Tank } from '../protocol/types.ts';
 import { allDifferences } from '../protocol/derived.ts';
 import { saysNone } from '../words/none.ts';
-import { inPlaces, isLong, momentWords, placeName, plannedDate, quantityName, tanksName, valueWords, withMark, wordsOf } from './facts.ts';
+import { inPlaces, inUnits, isLong, momentWords, placeName, plannedDate, quantityName, tanksName, valueWords, withMark, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import { figure, numberFigure, type RunPieces } from './figures.ts';
 
@@ -56,7 +56,7 @@ function describeSizes(tanks: readonly Tank[], protocol: Protocol, context: Form
     if (first.size) {
       const { length, width, height } = first.size;
       const sides = length.unit.symbol === width.unit.symbol && width.unit.symbol === height.unit.symbol
-        ? `${[length, width, height].map((side) => valueWords(side, protocol, { withUnit: false })).join(' × ')} ${wordsOf(protocol).names.units(length.unit.print)}`
+        ? `${[length, width, height].map((side) => valueWords(side, protocol, { withUnit: false })).join(' × ')} ${inUnits(length.unit.print, protocol)}`
         : [length, width, height].map((side) => valueWords(side, protocol)).join(' × ');
       return [designWords.size({ tanks: name, measured: sides, volume, depth: first.waterDepth ? valueWords(first.waterDepth, protocol) : '', several, each: several && alike.length < tanks.length })];
     }

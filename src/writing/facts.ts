@@ -10,6 +10,8 @@ import { formatClock, formatDate, formatDuration } from '../time/text.ts';
 import { day, type Duration, type Instant } from '../time/instant.ts';
 import { wallTimeOf } from '../time/zone.ts';
 import type { Place, Places } from '../words/en/names.ts';
+import { languageOf } from '../words/languages.ts';
+import { unitWords } from '../words/units.ts';
 import { writingWords, type WritingWords } from '../words/writing.ts';
 
 /** The words of the note's language. */
@@ -17,9 +19,14 @@ export function wordsOf(protocol: Pick<Protocol, 'language'>): WritingWords {
   return writingWords(protocol.language);
 }
 
+/** A unit, or an amount with its unit, in the words of the note's language where it has a word in it. */
+export function inUnits(text: string, protocol: Pick<Protocol, 'language'> | null): string {
+  return unitWords(text, languageOf(protocol?.language));
+}
+
 /** A value with its unit and the decimal mark of the note's language. */
 export function valueWords(value: NumberValue, protocol: Protocol, options: FormatOptions = {}): string {
-  return wordsOf(protocol).names.units(formatValue(value, { decimalMark: decimalMarkOf(protocol.language), ...options }));
+  return inUnits(formatValue(value, { decimalMark: decimalMarkOf(protocol.language), ...options }), protocol);
 }
 
 export function numberWords(value: number, decimals: number, protocol: Protocol): string {

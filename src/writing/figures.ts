@@ -11,8 +11,7 @@ import { expandedUncertainty } from '../quantities/value.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Unit } from '../quantities/types.ts';
 import type { Pieces } from '../words/pieces.ts';
-import { writingWords } from '../words/writing.ts';
-import { timeInWords, wordsOf } from './facts.ts';
+import { inUnits, timeInWords, wordsOf } from './facts.ts';
 import type { Paragraph, Run, ValueRun } from './types.ts';
 
 export type RunPieces = Pieces<Run>;
@@ -31,7 +30,7 @@ export function figure(formula: string, context: FormulaContext): Figure | null 
 
 /** Units with a word in them, in the words of the note's language. */
 function inLanguage(text: string, context: FormulaContext): string {
-  return writingWords(context.protocol?.language).names.units(text);
+  return inUnits(text, context.protocol);
 }
 
 function amount(digits: string, unit: Unit, context: FormulaContext): string {

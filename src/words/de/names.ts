@@ -53,5 +53,4 @@ export const nameWords: typeof english = {
   moment: (clock, date) => `${date === null ? '' : `${date} um `}${clock} Uhr`,
   dateAndClock: (date, clock) => `${date} um ${clock} Uhr`,
   span,
-  units: (text) => text.replace(/\bpH units?\b/g, 'pH-Einheiten').replace(/\binches\b/g, 'Zoll'),
 };

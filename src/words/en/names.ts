@@ -43,6 +43,4 @@ export const nameWords = {
   /** `11 April 2026 at 18:00`. */
   dateAndClock: (date: string, clock: string): string => `${date} at ${clock}`,
   span: (from: string, to: string): string => `${from} to ${to}`,
-  /** A unit or an amount with its unit, where a unit has a word in it. */
-  units: (text: string): string => text,
 };

@@ -34,7 +34,10 @@ function seen(limit: Limit, tank: string, context: RenderContext): Seen {
   const say = (index: number, name: 'min' | 'max', bound: number | null): Html => {
     const value = series.values[index]!;
     const kept = bound === null ? true : name === 'min' ? value >= bound : value <= bound;
-    const data = dataHtml(amountText(value, series, protocol), machineNumber(value), `${name}(${series.id})`);
+    const formula = `${name}(${series.id})`;
+    // Readings outside the instrument's range leave the formula without an answer, and this one without its ±.
+    const text = computed(context, formula, { withUncertainty: true })?.text ?? amountText(value, series, protocol);
+    const data = dataHtml(text, machineNumber(value), formula);
     const date = long ? escapeHtml(dateWords(series.times[index]!, protocol)) : null;
     return element('span', { class: kept ? 'evenwater-kept' : 'evenwater-crossed' },
       element('span', { 'aria-hidden': 'true' }, kept ? '✓ ' : '✕ '), words.seen({ extreme: words.extremes[name], data, clock: formatClock(series.times[index]!, protocol.zone), date }));

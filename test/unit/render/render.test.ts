@@ -104,7 +104,7 @@ suite('render: blocks', () => {
   });
 
   test('limits stand against the lowest reading, kept and crossed told by sign', () => {
-    assert.match(html, /<span class="evenwater-crossed"><span aria-hidden="true">✕ <\/span>lowest <data value="4\.8" data-formula="min\(mat\.DO\)">4\.80 mg\/L<\/data> at 07:00<\/span>/);
+    assert.match(html, /<span class="evenwater-crossed"><span aria-hidden="true">✕ <\/span>lowest <data value="4\.8" data-formula="min\(mat\.DO\)">4\.80 ± 0\.12 mg\/L<\/data> at 07:00<\/span>/);
     assert.match(html, /<span class="evenwater-kept"><span aria-hidden="true">✓ <\/span>lowest <data value="7\.96" data-formula="min\(open\.DO\)">/);
   });
 

@@ -9,7 +9,7 @@ export const checklistFinds: typeof english = {
   otherCare: /fehl(?:t|en)|zweifelhaft|berichtigt/,
   order: /Reihenfolge|ausgelost|Startwert/,
   animals: /Tiere/,
-  housing: /(?<!\p{L})(?:maß|maßen|enthielt|enthielten)(?!\p{L})|Technik/u,
+  housing: /(?<!\p{L})(?:maß|maßen|enthielt|enthielten)(?!\p{L})|Ausrüstung/u,
   sealed: /versiegelt/,
   volume: /\bL\b|Liter/,
   flow: /[Ff]ilter|Strömung|[Dd]urchström|[Pp]umpe|Wasserwechsel/,

@@ -35,7 +35,7 @@ function places({ all, places: each }: Places): string {
 const inEach = (group: Places): readonly string[] => (group.all ? [inside(places(group))] : group.places.map((each) => inside(place(each))));
 
 const tankKeys: Readonly<Record<string, string>> = {
-  plants: 'Pflanzen', animals: 'Tiere', equipment: 'Technik', salinity: 'Salzgehalt', 'running since': 'Betriebsbeginn', size: 'Größe', 'water depth': 'Wassertiefe', volume: 'Wassermenge',
+  plants: 'Pflanzen', animals: 'Tiere', equipment: 'Ausrüstung', salinity: 'Salzgehalt', 'running since': 'Betriebsbeginn', size: 'Maße', 'water depth': 'Wassertiefe', volume: 'Wasservolumen',
 };
 
 export const nameWords: typeof english = {

@@ -63,7 +63,7 @@ export const planWords: PlanCardWords = {
 
   notes: {
     alternates: 'Welches Becken zuerst abgelesen wird, wechselt von Mal zu Mal.',
-    drawn: (seed) => `Die Reihenfolge der Ablesung wird für jede Messzeit gelost${seed === null ? '' : `, Startzahl ${seed}`}.`,
+    drawn: (seed) => `Die Reihenfolge der Ablesung wird für jede Messzeit gelost${seed === null ? '' : `, Startwert ${seed}`}.`,
     order: (labels) => `Reihenfolge der Ablesung: ${labels.map(tankName).join(', ')}.`,
     sealed: ({ clock, date, changed }) => `Versiegelt um ${clock} Uhr am ${date}${changed ? '; seitdem geändert, siehe Prüfung des Plans' : ', unverändert'}.`,
     repeats: (name, samePlan) => `Wiederholt ${name}${samePlan ? ' mit demselben Plan' : ''}.`,

@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Bench } from 'tinybench';
+import { proposeImport } from '../src/edits/proposeImport.ts';
 import { findableNumbers, findFormulas, groundOfSearch } from '../src/experiment/findNumbers.ts';
 import { readNote } from '../src/experiment/readNote.ts';
 
@@ -39,6 +40,10 @@ const notes = { short: readNote(short), long: readNote(long) };
 const typed = (text: string, step: number): string => text.replace('Is that safe?', `Is that safe${'x'.repeat(1 + step % 7)}?`);
 const number = (note: typeof notes.long, shown: string) => findableNumbers(note).find((each) => each.text === shown)!;
 
+/** A logger's file of a day and more, read every second; invented. */
+const logged = new TextEncoder().encode(`Time,DO duckweed\n${Array.from({ length: 100_000 }, (_, second) => `${new Date(Date.parse('2026-03-14T19:00:00Z') + second * 1000).toISOString()},${(8 + Math.sin(second / 9000)).toFixed(2)}`).join('\n')}\n`);
+if (proposeImport(logged, notes.short)?.rows.length !== 100_000) throw new Error('the logger\'s file was not read');
+
 const bench = new Bench({ time: 1500, warmupTime: 300 });
 let step = 0;
 bench
@@ -49,7 +54,8 @@ bench
   .add('find a percentage, 27 rows', () => { findFormulas(number(notes.short, '2.6 %').range, notes.short); })
   .add('find a percentage, 1,000 rows', () => { findFormulas(number(notes.long, '2.6 %').range, notes.long); })
   .add('find a reading, 1,000 rows', () => { findFormulas(number(notes.long, '7.44 mg/L').range, notes.long); })
-  .add('the same with its ground at hand', () => { findFormulas(number(notes.long, '7.44 mg/L').range, notes.long, { ground }); });
+  .add('the same with its ground at hand', () => { findFormulas(number(notes.long, '7.44 mg/L').range, notes.long, { ground }); })
+  .add('look at a file of 100,000 rows', () => { proposeImport(logged, notes.short); });
 const ground = groundOfSearch(notes.long);
 await bench.run();
 

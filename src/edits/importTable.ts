@@ -58,6 +58,12 @@ export function importFile(note: Note, proposal: ImportProposal, path: string, b
   return insertQuietly(note, offset, fileBlockText(proposal, path, bytes, lineBreakOf(note.text)));
 }
 
+/** Edits that name a file of readings and nothing more; reading the note then asks for its columns. */
+export function bareReference(note: Note, path: string, offset: number): EditResult {
+  if (dataPath(path) === null) return refused('nothing-to-import');
+  return insertQuietly(note, offset, ['```readings', `from: ${yamlText(path)}`, '```', ''].join(lineBreakOf(note.text)));
+}
+
 /** The text of a block that pins a file, with everything that was detected written down. */
 export function fileBlockText(proposal: ImportProposal, path: string, bytes: Uint8Array, lineBreak = '\n'): string {
   const dated = proposal.rows.length > 0;

@@ -16,6 +16,7 @@ import type { Instant, Zone } from '../time/instant.ts';
 import { formatClock, formatDate, formatInstant, readOffset } from '../time/text.ts';
 import { instantOf, loadZone, wallTimeOf } from '../time/zone.ts';
 import type { Message } from './edit.ts';
+import { importDoubts, type ImportDoubt } from './importDoubts.ts';
 import { cleanRemark } from './logRow.ts';
 
 /** A column of the file and what it holds: `time`, `remark`, `mat.DO`, `mat.T[degF]`; null: it is not imported. */
@@ -81,6 +82,8 @@ export interface ImportProposal {
   readonly rows: readonly ImportRow[];
   /** Lines that are not simply rows, by line. */
   readonly complaints: readonly ImportComplaint[];
+  /** Columns whose values look wrong, at most one doubt a column. */
+  readonly doubts: readonly ImportDoubt[];
   /** What must be settled before the import. */
   readonly asks: readonly Message[];
 }
@@ -120,14 +123,14 @@ export function proposeImport(source: Uint8Array | string, note: Note, choices: 
   return {
     encoding, delimiter, decimal, dateOrder, dateOrders, timeZone, clockOnly, offsets: read.every((stamp) => stamp.offset !== null), headerLine: layout.headerLine,
     firstLines: layout.firstLines, linesAbove: layout.linesAbove, names, columns, heads: targets.map((each) => each.head), rows,
-    complaints: complaints.sort((a, b) => a.line - b.line), asks,
+    complaints: complaints.sort((a, b) => a.line - b.line), doubts: importDoubts(targets.map((each) => each.head), rows, protocol), asks,
   };
 }
 
-/** True when nothing is to ask and nothing would be left behind: every column has its place, and every line is simply a row. */
-export function isSure({ asks, complaints, linesAbove, columns, names }: ImportProposal): boolean {
+/** True when nothing is to ask and nothing would be left behind: every column has its place, its values can be, and every line is simply a row. */
+export function isSure({ asks, complaints, doubts, linesAbove, columns, names }: ImportProposal): boolean {
   const placed = new Set(columns.filter((column) => column.to !== null).flatMap((column) => [column.from, ...column.from.split(' + ')]));
-  return asks.length === 0 && complaints.length === 0 && linesAbove === 0 && names.every((name) => placed.has(name));
+  return asks.length === 0 && complaints.length === 0 && doubts.length === 0 && linesAbove === 0 && names.every((name) => placed.has(name));
 }
 
 /** Where the heads stand, what each column is proposed to hold, and the rows under them. */

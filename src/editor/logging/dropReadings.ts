@@ -1,6 +1,9 @@
-// A logger's file dropped onto a note: the same preview as by command. Files that may be something else keep their usual drop first.
+// A logger's file dropped onto a note. Where it surely holds readings of this note, the same preview as by command is shown before
+// anything is dropped (the editor never resolves a drop later on); files that may be something else keep their usual drop first.
 import * as vscode from 'vscode';
-import { proposeImport } from '../../edits/proposeImport.ts';
+import type { EditResult } from '../../edits/edit.ts';
+import { bareReference } from '../../edits/importTable.ts';
+import { isSure, proposeImport } from '../../edits/proposeImport.ts';
 import type { Note } from '../../experiment/types.ts';
 import { editSentence } from '../language.ts';
 import type { NoteStore } from '../noteStore.ts';
@@ -19,39 +22,35 @@ export function registerDrop(notes: NoteStore): vscode.Disposable {
   return vscode.languages.registerDocumentDropEditProvider(noteSelector, new TableDrop(notes), { providedDropEditKinds: [kind], dropMimeTypes: ['text/uri-list', 'files'] });
 }
 
-class PreviewedDrop extends vscode.DocumentDropEdit {
-  readonly document: vscode.TextDocument;
-  readonly note: Note;
-  readonly source: TableSource;
-  readonly offset: number;
-  constructor(document: vscode.TextDocument, note: Note, source: TableSource, offset: number, sure: boolean) {
-    super('', vscode.l10n.t('Import Readings…'), kind);
-    [this.document, this.note, this.source, this.offset] = [document, note, source, offset];
-    if (!sure) this.yieldTo = usual;
-  }
-}
-
-class TableDrop implements vscode.DocumentDropEditProvider<PreviewedDrop> {
+class TableDrop implements vscode.DocumentDropEditProvider {
   readonly #notes: NoteStore;
   constructor(notes: NoteStore) { this.#notes = notes; }
 
-  async provideDocumentDropEdits(document: vscode.TextDocument, position: vscode.Position, data: vscode.DataTransfer, token: vscode.CancellationToken): Promise<PreviewedDrop[]> {
+  async provideDocumentDropEdits(document: vscode.TextDocument, position: vscode.Position, data: vscode.DataTransfer, token: vscode.CancellationToken): Promise<vscode.DocumentDropEdit[]> {
     const note = this.#notes.noteOf(document);
     const source = note?.protocol ? await droppedTable(document, data) : null;
-    if (!note?.protocol || !source || token.isCancellationRequested) return [];
-    const proposal = proposeImport(source.content, note);
-    if (!proposal) return [];
-    const sure = tables.test(source.name ?? '') && proposal.heads.length > 0 && proposal.columns.some((column) => column.to === 'time');
-    return [new PreviewedDrop(document, note, source, document.offsetAt(position), sure)];
+    const proposal = note && source && proposeImport(source.content, note);
+    if (!note || !source || !proposal || token.isCancellationRequested) return [];
+    const offset = document.offsetAt(position);
+    const fits = proposal.heads.length > 0 && proposal.columns.some((column) => column.to === 'time');
+    if (fits && tables.test(source.name ?? '')) return [await this.#previewed(document, note, source, offset)];
+    const behind = (title: string, result: EditResult): vscode.DocumentDropEdit[] => {
+      const edit = filled(new vscode.DocumentDropEdit('', title, kind), document, result);
+      edit.yieldTo = usual;
+      return result.ok ? [edit] : [];
+    };
+    const asTable = isSure(proposal) ? behind(vscode.l10n.t('Import as Readings'), await editsOf(document, note, source, { as: 'table', proposal, logger: null }, offset)) : [];
+    // Without columns yet: the note's own problem then asks for them, and offers what the heads say.
+    return source.path === null ? asTable : [...asTable, ...behind(vscode.l10n.t('Refer to the File as Readings'), bareReference(note, source.path, offset))];
   }
 
-  async resolveDocumentDropEdit(edit: PreviewedDrop): Promise<PreviewedDrop> {
-    const { document, note, source, offset } = edit;
+  /** What the keeper took in the preview; left with Escape, nothing changes, and the usual drops are offered behind it. */
+  async #previewed(document: vscode.TextDocument, note: Note, source: TableSource, offset: number): Promise<vscode.DocumentDropEdit> {
     const choice = await previewSource(document, note, source);
-    if (!choice) return edit;
+    if (!choice) return new vscode.DocumentDropEdit('', vscode.l10n.t('Leave the Note as It Is'), kind);
     const result = await editsOf(document, note, source, choice, offset);
     if (!result.ok) void vscode.window.showErrorMessage(editSentence(result.message));
-    return filled(edit, document, result);
+    return filled(new vscode.DocumentDropEdit('', vscode.l10n.t('Import Readings'), kind), document, result);
   }
 }
 

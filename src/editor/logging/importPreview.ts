@@ -79,7 +79,7 @@ function itemsOf(proposal: ImportProposal, protocol: Protocol, { keep, loggers }
   return [
     ...proposal.asks.map((ask): Item => ({ label: `$(question) ${editSentence(ask)}`, ...(answers[ask.code] ? { act: answers[ask.code]! } : {}) })),
     ...takeItems(proposal, keep),
-    ...complaintItems(proposal),
+    ...complaintItems(proposal, (column) => target(fromOf(proposal, column))),
     separator(vscode.l10n.t('Detected')),
     ...(fitting.length === 0 ? [] : [item(vscode.l10n.t('Logger'), state.logger ?? vscode.l10n.t('none'), () => pickLogger(fitting.map((each) => each.name), loggers))]),
     item(vscode.l10n.t('Cells are separated by'), delimiterWord(proposal.delimiter), () => pickOne<DelimiterName, Partial<State>>(['comma', 'semicolon', 'tab', 'bar', 'space'], delimiterWord, (delimiter) => relaid({ delimiter }))),
@@ -111,15 +111,20 @@ function takeItems(proposal: ImportProposal, keep: Previewed['keep']): Item[] {
 }
 
 /** What is not simply a row: the first few with their lines, the rest behind one more step. */
-function complaintItems({ complaints, linesAbove }: ImportProposal): Item[] {
+function complaintItems({ complaints, doubts, linesAbove }: ImportProposal, change: (column: number) => Act): Item[] {
   const [shown, few] = [complaints.map((each): Item => ({ label: `$(warning) ${editSentence(each.message)}` })), 4];
   const rest: Item[] = shown.length <= few ? shown : [...shown.slice(0, few - 1), {
     label: `$(warning) ${vscode.l10n.t('{0} more lines to look at…', shown.length - few + 1)}`,
     act: async () => { await vscode.window.showQuickPick(shown, { title: vscode.l10n.t('Lines that are not simply rows'), ignoreFocusOut: true }); return null; },
   }];
   const above: Item[] = linesAbove === 0 ? [] : [{ label: `$(info) ${linesAbove === 1 ? vscode.l10n.t('One line above the heads is not imported.') : vscode.l10n.t('{0} lines above the heads are not imported.', linesAbove)}` }];
-  return rest.length + above.length === 0 ? [] : [separator(vscode.l10n.t('Look at these')), ...rest, ...above];
+  const doubted = doubts.map(({ column, message }): Item => ({ label: `$(warning) ${editSentence(message)}`, act: change(column) }));
+  const all = [...doubted, ...rest, ...above];
+  return all.length === 0 ? [] : [separator(vscode.l10n.t('Look at these')), ...all];
 }
+
+/** The file's column that became the head at this place. */
+const fromOf = ({ columns, heads }: ImportProposal, at: number): string => columns.find((column) => column.to === heads[at])?.from ?? '';
 
 function unmapped(proposal: ImportProposal): string[] {
   const named = new Set(proposal.columns.flatMap((column) => [column.from, ...column.from.split(' + ')]));

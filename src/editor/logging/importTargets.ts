@@ -57,10 +57,15 @@ function unitsFor(head: string, protocol: Protocol): string[] {
   return unit ? unitTable.filter((entry) => entry.symbol !== unit.symbol && !/\s/u.test(entry.symbol) && convertible(entry.unit, unit)).map((entry) => entry.symbol) : [];
 }
 
-/** The columns with one set anew: what it takes from another column, and the parts of a joined one, are no longer held there. */
+/** The columns with one set anew, in its place: what it takes from another column, and the parts of a joined one, are no longer held there. */
 function withColumn(columns: readonly ImportColumn[], set: ImportColumn): ImportColumn[] {
   const parts = new Set([set.from, ...set.from.split(' + ')]);
+  const touched = (column: ImportColumn): boolean => [column.from, ...column.from.split(' + ')].some((part) => parts.has(part));
   const unique = set.to === null || set.to === 'remark' ? null : plainHead(set.to);
-  const kept = columns.filter((column) => !parts.has(column.from) && !column.from.split(' + ').some((part) => parts.has(part)));
-  return [...kept.map((column) => (column.to !== null && plainHead(column.to) === unique ? { from: column.from, to: null } : column)), set];
+  const first = columns.findIndex(touched);
+  const kept = columns.flatMap((column, index): ImportColumn[] => {
+    if (touched(column)) return index === first ? [set] : [];
+    return [column.to !== null && plainHead(column.to) === unique ? { from: column.from, to: null } : column];
+  });
+  return first < 0 ? [...kept, set] : kept;
 }

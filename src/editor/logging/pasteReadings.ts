@@ -11,7 +11,7 @@ import { noteSelector } from '../selector.ts';
 import { choicesOf, fittingLoggers } from './loggers.ts';
 import { editsOf, loggersFor, previewSource, type TableSource } from './tableSource.ts';
 
-const kind = vscode.DocumentDropOrPasteEditKind.Text.append('evenwater', 'readings');
+const kind = vscode.DocumentDropOrPasteEditKind.Empty.append('evenwater', 'readings');
 
 export function registerPaste(notes: NoteStore): vscode.Disposable {
   return vscode.languages.registerDocumentPasteEditProvider(noteSelector, new TablePaste(notes), { providedPasteEditKinds: [kind], pasteMimeTypes: ['text/plain'] });

@@ -79,6 +79,14 @@ suite('edits: logger files of hostile shapes', () => {
     const content = bytes('Time,DO mat,Water temp mat\n[],[mg/L],[°F]\n2026-03-14 20:00,8.21,76.8\n');
     assert.ok(readNote(wrong, new Map([['probe.csv', content]])).problems.some((each) => each.code === 'data-file-unit' && each.args['printed'] === 'degF'));
   });
+  test('values in another unit than the column\'s, or beyond what can be, are doubted', () => {
+    const doubts = (text: string): unknown[] => proposeImport(text, bare)!.doubts.map((each) => [each.column, each.message.code, each.message.args['perhaps'] ?? each.message.args['text']]);
+    assert.deepEqual(doubts('Time,DO mat,T mat\n2026-03-14 20:00,8.21,76.8\n2026-03-14 20:30,8.2,76.6\n'), [[1, 'unit-slip', 'degF']]);
+    assert.deepEqual(doubts('Time,DO mat\n2026-03-14 20:00,8.21\n2026-03-14 20:30,-5\n'), [[0, 'out-of-range', '-5']]);
+    assert.deepEqual(doubts(csv), []);
+    assert.ok(isSure(proposeImport(csv, bare)!));
+    assert.ok(!isSure(proposeImport(csv.replace('24.8', '76.8'), bare)!));
+  });
   test('AM and PM, with dots and without a space; midnight and noon', () => {
     const found = look('Time,DO mat\n2026-03-14 8:00 PM,8.21\n2026-03-14 8:30:15PM,8.2\n2026-03-15 12:00 a.m.,7.5\n2026-03-15 12:30 p.m.,8.0\n2026-03-15 13:30 PM,8.1\n');
     assert.deepEqual(found.rows, ['2026-03-14T20:00 8.21', '2026-03-14T20:30:15 8.2', '2026-03-15T00:00 7.5', '2026-03-15T12:30 8.0']);

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { importFile, importTable } from '../../../src/edits/importTable.ts';
+import { bareReference, importFile, importTable } from '../../../src/edits/importTable.ts';
 import { proposeImport, type ImportChoices } from '../../../src/edits/proposeImport.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import { baseProtocol } from '../../../src/problems/examples.ts';
@@ -67,6 +67,13 @@ suite('edits: import', () => {
     }
     assert.equal(code(importFile(bare, propose('time,mat.DO\n20:00,8\n'), 'a.csv', bytes(''), end)), 'time-unreadable');
     assert.equal(code(importFile(bare, propose('time,mat.DO\n2026-03-14 20:00,8\n'), '../a.csv', bytes(''), end)), 'nothing-to-import');
+  });
+  test('a bare reference asks for its columns and offers what the heads say', () => {
+    const after = made(bare, bareReference(bare, 'probe.csv', end));
+    const note = readNote(after, new Map([['probe.csv', bytes('time,mat.DO\n2026-03-14 20:00,8\n')]]));
+    assert.match(after, /\n```readings\nfrom: probe\.csv\n```\n/u);
+    assert.equal(note.problems.find((problem) => problem.code === 'data-file-columns')!.fixes.length, 1);
+    assert.equal(code(bareReference(bare, '../probe.csv', end)), 'nothing-to-import');
   });
   test('no table, no plan', () => {
     assert.equal(proposeImport('hello', bare), null);

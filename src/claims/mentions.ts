@@ -1,6 +1,7 @@
 // What can be read out of a claim's words: numbers with units, clock times, dates and durations, each with its place.
 import type { Unit } from '../quantities/types.ts';
 import type { Duration } from '../time/instant.ts';
+import type { Language } from '../words/languages.ts';
 import type { DecimalMark } from '../quantities/decimalMark.ts';
 
 /** What the words before a number make of it. */
@@ -14,7 +15,10 @@ export interface Qualifier {
 /** The half-width after the `±` of a time, in milliseconds, with the size of its last unit. */
 export interface TimeHalfWidth { readonly start: number; readonly end: number; readonly duration: Duration; readonly step: Duration }
 
-interface Mention extends Qualifier {
+/** The language that a mention was read in, for writing another number the same way. */
+export interface Spoken { readonly language: Language }
+
+interface Mention extends Qualifier, Spoken {
   /** Offsets in the words: the whole, sign and unit included. */
   readonly start: number;
   readonly end: number;

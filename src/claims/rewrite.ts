@@ -3,8 +3,8 @@ import { formatNumber, roundTo } from '../quantities/format.ts';
 import { formatDuration } from '../time/text.ts';
 import { wallTimeOf } from '../time/zone.ts';
 import type { Duration, Instant, Zone } from '../time/instant.ts';
+import { claimWords } from '../words/claimWords.ts';
 import type { ClockMention, DateMention, NumberMention } from './mentions.ts';
-import { wordOf } from './numberWords.ts';
 
 const two = (value: number): string => String(value).padStart(2, '0');
 
@@ -14,7 +14,7 @@ export function numberLike(mention: NumberMention, actual: number): string {
   const rounded = roundTo(Math.abs(actual), decimals);
   const sign = rounded !== 0 && actual < 0 ? (mention.sign === '-' ? '-' : '−') : mention.sign === '+' ? '+' : '';
   if (mention.written === 'words') {
-    const word = sign === '' && mention.decimals === 0 ? wordOf(rounded) : null;
+    const word = sign === '' && mention.decimals === 0 ? claimWords(mention.language).wordOf(rounded) : null;
     if (word) return word;
   }
   return sign + grouped(formatNumber(rounded, decimals, mention.mark), mention.grouping, mention.mark);
@@ -37,12 +37,11 @@ export function clockLike(mention: ClockMention, instant: Instant, zone: Zone): 
   return `${two(wall.hour)}:${two(wall.minute)}${seconds}`;
 }
 
-const monthNames = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
-
 export function dateLike(mention: DateMention, words: string, instant: Instant, zone: Zone): string {
   const { year, month, day } = wallTimeOf(instant, zone);
   if (/^\d{4}-/.test(words.slice(mention.start))) return `${year}-${two(month)}-${two(day)}`;
-  return `${day} ${monthNames[month - 1]}${mention.year === null ? '' : ` ${year}`}`;
+  const { monthNames, dateLike: say } = claimWords(mention.language);
+  return say(day, monthNames[month - 1]!, mention.year === null ? null : year);
 }
 
 export function durationLike(mention: { readonly step: Duration }, duration: Duration): string {

@@ -5,6 +5,7 @@ import { durationNumber } from '../formula/operations.ts';
 import { halfWidthOf } from '../formula/timeIntervals.ts';
 import type { FormulaValue } from '../formula/types.ts';
 import { hour, type Duration, type Instant, type Zone } from '../time/instant.ts';
+import { claimWords } from '../words/claimWords.ts';
 import { fittingUnit, holdsNumber, inUnit, isTimeUnit, onBoundSide, signLost, tolerance } from './compareNumber.ts';
 import { holdsClock, holdsDate } from './instants.ts';
 import type { AnyMention, ClockMention, DateMention, DurationMention, NumberMention } from './mentions.ts';
@@ -53,10 +54,6 @@ const isNumber = (mention: AnyMention): mention is NumberMention => mention.kind
 
 interface Fitting { readonly mention: NumberMention; readonly unit: Unit }
 
-/** Words that may follow a number without a unit. Any other word (`gallons`, `degrees`) may be a unit that is not known. */
-const linkWords = new Set(('a after again and as at because before but by during for from had has her his if in instead into is its less more now of off on or over '
-  + 'since so than that the their then there this to under until up was were when where which while with within').split(' '));
-
 /** The numbers that fit; where only bare numbers are there, the first of them, taken in the value's own unit. */
 function fittingNumbers(mentions: readonly AnyMention[], unit: Unit): { fitting: Fitting[]; unitMissing: boolean } {
   const numbers = mentions.filter(isNumber);
@@ -67,7 +64,7 @@ function fittingNumbers(mentions: readonly AnyMention[], unit: Unit): { fitting:
   const digits = withUnit.filter(({ mention }) => mention.unit !== null || mention.written === 'digits');
   if (digits.length > 0) return { fitting: digits, unitMissing: false };
   if (withUnit.length > 0) return { fitting: withUnit.slice(0, 1), unitMissing: false };
-  const bare = numbers.filter((mention) => mention.unit === null && (mention.nextWord === '' || linkWords.has(mention.nextWord)));
+  const bare = numbers.filter((mention) => mention.unit === null && (mention.nextWord === '' || claimWords(mention.language).links.has(mention.nextWord)));
   const first = bare.find((mention) => mention.written === 'digits');
   if (!first) return { fitting: [], unitMissing: false };
   const following = first.joinedToNext ? bare[bare.indexOf(first) + 1] : undefined;
@@ -208,7 +205,7 @@ function checkSeries(mentions: readonly AnyMention[], values: readonly number[],
         const low = numberLike(mention, ends[0]!);
         const high = numberLike(mention, ends[1]!);
         disagreements.push({ start: mention.start, end: mention.end, editStart: mention.valueStart, editEnd: mention.valueEnd,
-          newText: low === high ? low : `${low} to ${high}`, kind: 'value' });
+          newText: low === high ? low : claimWords(mention.language).span(low, high), kind: 'value' });
       }
     }
   }

@@ -65,6 +65,12 @@ function resolveAndNote(run: Run, expression: Extract<Expression, { kind: 'refer
 
 type Binary = Extract<Expression, { kind: 'binary' }>;
 
+/** `a < b < c`: the parser has said so at this operator, and there is nothing to add. */
+function isChain(run: Run, { operatorRange }: Binary): boolean {
+  const { start } = toDocumentRange(run.formula, operatorRange);
+  return run.problems.some((each) => each.code === 'formula-chained' && each.range.start === start);
+}
+
 function binary(run: Run, expression: Binary): FormulaValue | null {
   const { operator, operatorRange } = expression;
   if (operator === '==') {
@@ -74,7 +80,7 @@ function binary(run: Run, expression: Binary): FormulaValue | null {
   }
   const left = interpret(run, expression.left);
   const right = interpret(run, expression.right);
-  if (!left || !right) return null;
+  if (!left || !right || isChain(run, expression)) return null;
   const a: Side = { value: left, expression: expression.left };
   const b: Side = { value: right, expression: expression.right };
   switch (operator) {

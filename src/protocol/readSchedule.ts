@@ -1,6 +1,6 @@
 // The schedule: start, end, lights over the days of the run, and every planned reading time.
 import { addDays, daysFromCivil } from '../time/civil.ts';
-import { day, type Duration, type Instant, type Zone } from '../time/instant.ts';
+import { day, minute, type Duration, type Instant, type Zone } from '../time/instant.ts';
 import { formatInstant, readClock, readDuration, type Clock } from '../time/text.ts';
 import { compatibleInstant, wallTimeOf } from '../time/zone.ts';
 import { sunDay } from '../sky/sun.ts';
@@ -93,9 +93,15 @@ export function sunOf(place: Place, from: Instant, to: Instant, zone: Zone): Sun
   for (let offset = 0; offset <= days; offset += 1) {
     const date = addDays({ ...wall, hour: 0, minute: 0, second: 0 }, offset);
     const text = `${String(date.year).padStart(4, '0')}-${String(date.month).padStart(2, '0')}-${String(date.day).padStart(2, '0')}`;
-    result.push(sunDay(text, place.latitude.value, place.longitude.value, zone));
+    result.push(inWholeMinutes(sunDay(text, place.latitude.value, place.longitude.value, zone)));
   }
   return result;
+}
+
+/** Refraction leaves the sun's times uncertain by about a minute; seconds would be false precision in every text and phase. */
+function inWholeMinutes({ date, ...times }: SunDay): SunDay {
+  const whole = (instant: Instant | null): Instant | null => (instant === null ? null : Math.round(instant / minute) * minute);
+  return { date, dawn: whole(times.dawn), sunrise: whole(times.sunrise), sunset: whole(times.sunset), dusk: whole(times.dusk) };
 }
 
 interface Stretch { readonly every: Duration; readonly days: number | null; readonly from: Instant | null; readonly to: Instant | null; readonly node: TextNode }

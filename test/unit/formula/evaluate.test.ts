@@ -535,6 +535,11 @@ suite('formulas: conditions at each reading', () => {
     near(number('count(mat.DO)', c), 10, 0);
   });
 
+  test('a chain of comparisons is one problem; one in brackets is of another kind', () => {
+    assert.deepEqual(codes('3 mg/L < min(mat.DO) < 9 mg/L', c), ['formula-chained']);
+    assert.deepEqual(codes('(3 mg/L < min(mat.DO)) < 9 mg/L', c), ['operands-do-not-fit']);
+  });
+
   test('a condition that is none is a problem', () => {
     assert.equal(evaluateAtEachReading(mappedText('mat.DO'), c, null).problems[0]?.code, 'condition-needed');
     assert.equal(evaluateAtEachReading(mappedText('mat.DO <'), c, null).problems[0]?.code, 'formula-syntax');

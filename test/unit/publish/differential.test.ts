@@ -12,7 +12,7 @@ const samples = path.resolve(import.meta.dirname, '../../../samples');
 const plans: Record<string, PlainPlan> = {
   'overnight-oxygen': {
     start: '2026-04-11T20:00:00+03:00', every: 30, treatment: 'duckweed', control: 'clear',
-    names: { start: '20:00', end: '09:00', 'light-off': '22:00', 'light-on': '08:30', sunrise: '2026-04-12T06:10:04+03:00' },
+    names: { start: '20:00', end: '09:00', 'light-off': '22:00', 'light-on': '08:30', sunrise: '2026-04-12T06:10:00+03:00' },
     phases: { baseline: ['start', 'light-off'], dark: ['light-off', 'sunrise'], recovery: ['sunrise', 'end'] },
     // Litres: 45 cm x 28 cm x 26 cm of water.
     facts: { 'volume(duckweed)': 45 * 28 * 26 / 1000, 'volume(clear)': 45 * 28 * 26 / 1000 },

@@ -1,52 +1,35 @@
-// Which series share a panel: one panel a unit, in the order in which the figure names them, with styles and labels.
+// Which series share a panel, where the panels stand, and how each series is drawn: colour, shape, dash and label.
 import type { Note } from '../experiment/types.ts';
 import type { FigureOptions } from '../experiment/figureBlock.ts';
-import type { Protocol, Tank } from '../protocol/types.ts';
-import type { Series } from '../dataset/types.ts';
+import type { Protocol } from '../protocol/types.ts';
 import type { Instant } from '../time/instant.ts';
-import { chartWords, type PlaceFacts } from '../words/charts.ts';
+import { chartWords } from '../words/charts.ts';
 import { languageOf } from '../words/languages.ts';
-import { quantityName } from '../words/quantities.ts';
-import { dashOf, tankColour, tankShape, type ColourName } from './theme.ts';
-import { pointsOf, type Point } from './points.ts';
+import { computedDash, computedShape, dashOf, tankColour, tankShape, type ColourName } from './theme.ts';
+import type { Point } from './points.ts';
+import { placeWords, sourcesOf, type Source } from './sources.ts';
+
+export { placeFacts, placeWords, quantityWords, seriesDecimals } from './sources.ts';
 
 /** One series as it is drawn. */
 export interface Drawn {
-  readonly series: Series;
-  readonly tank: Tank | null;
+  readonly source: Source;
   readonly points: readonly Point[];
   /** What the reader sees at the line's end: the tank, and the quantity where a panel holds several. */
   readonly label: string;
   readonly colour: ColourName;
   readonly shape: string;
   readonly dash: readonly number[];
-  /** Digits after the decimal mark of its readings. */
-  readonly decimals: number;
 }
 
 export interface Panel {
-  readonly unit: string;
   /** `Dissolved oxygen (mg/L)`. */
   readonly title: string;
+  /** In a figure with a panel a tank: whose it is. */
+  readonly facet: string | null;
+  /** Panels of one scale have one key. */
+  readonly scale: string;
   readonly drawn: readonly Drawn[];
-}
-
-/** What a quantity is called in prose, in the note's language: `dissolved oxygen`; its id where the protocol says nothing. */
-export function quantityWords(protocol: Protocol, quantity: string): string {
-  const what = protocol.measure.find((each) => each.id === quantity)?.what?.value;
-  return what === undefined ? quantity : quantityName(what, languageOf(protocol.language));
-}
-
-/** A tank with its label, the room, or another place by its id. */
-export function placeFacts(protocol: Protocol, place: string): PlaceFacts {
-  const tank = protocol.tanks.find((each) => each.id === place);
-  if (tank) return { label: tank.label, kind: 'tank' };
-  return place === 'room' ? { label: chartWords(languageOf(protocol.language)).room, kind: 'room' } : { label: place, kind: 'other' };
-}
-
-/** What a place is called in a head or beside a line: a tank's label, or `room`. */
-export function placeWords(protocol: Protocol, place: string): string {
-  return placeFacts(protocol, place).label;
 }
 
 export function capital(text: string): string {
@@ -58,29 +41,15 @@ export function listWords(parts: readonly string[], protocol: Pick<Protocol, 'la
   return chartWords(languageOf(protocol.language)).list(parts);
 }
 
-/** Digits after the decimal mark with which the readings of a series were written. */
-export function seriesDecimals(series: Series): number {
-  let most = 0;
-  for (const source of series.sources) {
-    if (source.column.unit?.symbol === series.unit.symbol || source.column.unit === null) most = Math.max(most, source.cell.state.decimals);
-    else most = Math.max(most, 2);
-  }
-  return Math.min(6, most);
-}
-
-function kindOf(series: Series): string {
-  return series.instrument === null ? series.quantity : `${series.quantity}@${series.instrument}`;
-}
-
 /** The window of a figure: what it asks for, else from the first to the last reading shown, the plan's start and end included when near. */
 export function figureWindow(note: Note, options: FigureOptions): { from: Instant; to: Instant } | null {
   let first = Infinity;
   let last = -Infinity;
-  for (const { value } of options.show) {
-    const series = note.dataset.series.get(value);
-    if (!series || series.times.length === 0) continue;
-    first = Math.min(first, series.times[0]!);
-    last = Math.max(last, series.times[series.times.length - 1]!);
+  for (const { value, computed } of options.show) {
+    const times = computed ? computed.series.points.map((point) => point.time) : note.dataset.series.get(value)?.times ?? [];
+    if (times.length === 0) continue;
+    first = Math.min(first, times[0]!);
+    last = Math.max(last, times[times.length - 1]!);
   }
   if (!Number.isFinite(first)) return null;
   const from = options.from ?? first;
@@ -88,35 +57,41 @@ export function figureWindow(note: Note, options: FigureOptions): { from: Instan
   return to > from ? { from, to } : { from: from - 1_800_000, to: Math.max(from, to) + 1_800_000 };
 }
 
-/** The panels of a figure. Series without a number in the window are left out. */
+/** Values of a list under a key each, in the order in which the keys come up. */
+function grouped<Value>(values: readonly Value[], key: (value: Value) => string): [string, Value[]][] {
+  const groups = new Map<string, Value[]>();
+  for (const value of values) groups.set(key(value), [...(groups.get(key(value)) ?? []), value]);
+  return [...groups];
+}
+
+/** The panels of a figure, in reading order. */
 export function panelsOf(note: Note, protocol: Protocol, options: FigureOptions, window: { from: Instant; to: Instant }): Panel[] {
-  const byUnit = new Map<string, { series: Series; points: Point[] }[]>();
-  for (const { value } of options.show) {
-    const series = note.dataset.series.get(value);
-    if (!series) continue;
-    const points = pointsOf(series, protocol, window.from, window.to);
-    if (points.length === 0) continue;
-    const group = byUnit.get(series.unit.symbol);
-    if (group) group.push({ series, points }); else byUnit.set(series.unit.symbol, [{ series, points }]);
-  }
-  return [...byUnit.values()].map((group) => {
-    const kinds = [...new Set(group.map(({ series }) => kindOf(series)))];
-    const quantities = [...new Set(group.map(({ series }) => series.quantity))];
-    const places = [...new Set(group.map(({ series }) => series.place))];
-    const drawn = group.map(({ series, points }): Drawn => {
-      const tank = protocol.tanks.find((each) => each.id === series.place) ?? null;
-      const index = tank?.index ?? null;
-      const place = placeWords(protocol, series.place);
-      const what = [...(quantities.length > 1 ? [quantityWords(protocol, series.quantity)] : []), ...(series.instrument === null ? [] : [series.instrument])].join(', ');
-      return {
-        series, tank, points, decimals: seriesDecimals(series), colour: tankColour(index), shape: tankShape(index),
-        label: kinds.length === 1 || what === '' ? place : places.length === 1 ? what : `${place}, ${what}`,
-        dash: kinds.length === 1 ? dashOf(index) : dashOf(kinds.indexOf(kindOf(series))),
-      };
-    });
-    const unit = group[0]!.series.unit.print;
-    const names = quantities.map((each) => quantityWords(protocol, each));
-    const title = `${capital(listWords([...new Set(names)], protocol))}${unit === '' || unit === '1' ? '' : ` (${unit})`}`;
-    return { unit, title, drawn };
-  });
+  const sources = sourcesOf(note, protocol, options, window);
+  const { facets } = options;
+  // Computed series of several tanks have no colour of a tank: they are told apart by shape and dash.
+  const neutral = sources.filter((source) => source.places.length !== 1);
+  const panel = (scale: string, group: readonly Source[], facet: string | null): Panel => ({ scale, facet, title: titleOf(group, protocol), drawn: group.map((source) => drawnAs(source, group, neutral.indexOf(source), protocol)) });
+  const kinds = grouped(sources, (source) => (facets === null ? source.panel : `${source.panel} ${source.quantity ?? ''}`));
+  if (facets !== 'tanks') return kinds.map(([scale, group]) => panel(scale, group, null));
+  return kinds.flatMap(([scale, group]) => grouped(group, (source) => source.places.length === 1 ? source.places[0]! : source.id)
+    .map(([, own]) => panel(scale, own, capital(nameOf(own[0]!, protocol)))));
+}
+
+const nameOf = (source: Source, protocol: Protocol): string => source.name ?? (source.places.length === 1 ? placeWords(protocol, source.places[0]!) : source.what);
+
+function titleOf(group: readonly Source[], protocol: Protocol): string {
+  const unit = group[0]!.unit.print;
+  return `${capital(listWords([...new Set(group.map((source) => source.what))], protocol))}${unit === '' || unit === '1' ? '' : ` (${unit})`}`;
+}
+
+function drawnAs(source: Source, group: readonly Source[], neutral: number, protocol: Protocol): Drawn {
+  const forms = [...new Set(group.map((each) => each.form))];
+  const whats = new Set(group.map((each) => each.what));
+  const names = new Set(group.map((each) => nameOf(each, protocol)));
+  const index = protocol.tanks.find((each) => each.id === source.places[0])?.index ?? null;
+  const place = nameOf(source, protocol);
+  const what = [...(whats.size > 1 ? [source.what] : []), ...(source.instrument === null ? [] : [source.instrument])].join(', ');
+  const label = forms.length === 1 || what === '' ? place : names.size === 1 ? what : `${place}, ${what}`;
+  if (neutral >= 0) return { source, points: source.points, label, colour: 'computed', shape: computedShape(neutral), dash: computedDash(neutral) };
+  return { source, points: source.points, label, colour: tankColour(index), shape: tankShape(index), dash: forms.length === 1 ? dashOf(index) : dashOf(forms.indexOf(source.form)) };
 }

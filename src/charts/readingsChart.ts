@@ -8,11 +8,13 @@ import { formatClock, formatOffset } from '../time/text.ts';
 import { convert, convertible } from '../quantities/units.ts';
 import { flag } from '../dataset/types.ts';
 import type { Chart, ChartTheme } from './types.ts';
-import { alternativeOf, amountText, captionOf, decimalText, wordsOf, type ChartFacts } from './chartWords.ts';
+import { alternativeOf, amountIn, captionOf, decimalText, sentence, wordsOf, type ChartFacts } from './chartWords.ts';
 import { figureWindow, panelsOf, type Panel } from './panels.ts';
 import { bandsOf } from './shading.ts';
 import { localeOf } from './locale.ts';
-import { sizeOf, specificationOf, type Drawing, type EventLine, type LimitLine } from './specification.ts';
+import { sizeOf } from './frame.ts';
+import { specificationOf, type Drawing, type EventLine, type LimitLine } from './specification.ts';
+import { specChart } from './specChart.ts';
 import { themed } from './theme.ts';
 import { valueAxis, type Axis } from './ticks.ts';
 
@@ -30,7 +32,7 @@ export function readingsFigureOptions(blockIndex: number, note: Note): FigureOpt
 }
 
 function eventsIn(protocol: Protocol, panels: readonly Panel[], from: Instant, to: Instant): EventLine[] {
-  const places = new Set(panels.flatMap((panel) => panel.drawn.map((drawn) => drawn.series.place)));
+  const places = new Set(panels.flatMap((panel) => panel.drawn.flatMap((drawn) => drawn.source.places)));
   const words = wordsOf(protocol);
   const lines: EventLine[] = [];
   for (const event of protocol.events) {
@@ -38,12 +40,12 @@ function eventsIn(protocol: Protocol, panels: readonly Panel[], from: Instant, t
     const tanks = event.tanks.map((tank) => tank.value);
     if (tanks.length > 0 && !tanks.some((tank) => places.has(tank))) continue;
     const only = tanks.length > 0 && tanks.length < protocol.tanks.length;
-    lines.push({ at: event.at, label: only ? words.inTanks(event.what, tanks.map((tank) => protocol.tanks.find((each) => each.id === tank)?.label ?? tank)) : event.what, lamp: false });
+    lines.push({ at: event.at, tanks, label: only ? words.inTanks(event.what, tanks.map((tank) => protocol.tanks.find((each) => each.id === tank)?.label ?? tank)) : event.what, lamp: false });
   }
   const nights = protocol.schedule?.lightOff.length ?? 0;
   if (nights <= 3) {
-    for (const at of protocol.schedule?.lightOff ?? []) if (at >= from && at <= to) lines.push({ at, label: words.lightsOff, lamp: true });
-    for (const at of protocol.schedule?.lightOn ?? []) if (at >= from && at <= to) lines.push({ at, label: words.lightsOn, lamp: true });
+    for (const at of protocol.schedule?.lightOff ?? []) if (at >= from && at <= to) lines.push({ at, tanks: [], label: words.lightsOff, lamp: true });
+    for (const at of protocol.schedule?.lightOn ?? []) if (at >= from && at <= to) lines.push({ at, tanks: [], label: words.lightsOn, lamp: true });
   }
   return lines.sort((a, b) => a.at - b.at);
 }
@@ -52,8 +54,8 @@ function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
   const words = wordsOf(protocol);
   const lines: LimitLine[] = [];
   panels.forEach((panel, index) => {
-    const quantities = new Set(panel.drawn.map((drawn) => drawn.series.quantity));
-    const unit = panel.drawn[0]!.series.unit;
+    const quantities = new Set(panel.drawn.map((drawn) => drawn.source.quantity));
+    const { unit } = panel.drawn[0]!.source;
     for (const limit of protocol.limits) {
       if (!limit.quantity || !quantities.has(limit.quantity.value)) continue;
       for (const [side, bound] of [['at least', limit.atLeast], ['at most', limit.atMost]] as const) {
@@ -68,12 +70,13 @@ function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
   return lines;
 }
 
-function axisOf(panel: Panel, limits: readonly LimitLine[], ticks: number): Axis {
+/** The axis of panels that share a scale. */
+function axisOf(panels: readonly Panel[], limits: readonly LimitLine[], ticks: number): Axis {
   let low = Infinity;
   let high = -Infinity;
-  for (const drawn of panel.drawn) for (const point of drawn.points) {
-    low = Math.min(low, point.value);
-    high = Math.max(high, point.value);
+  for (const panel of panels) for (const drawn of panel.drawn) for (const point of drawn.points) {
+    low = Math.min(low, point.value - (point.half ?? 0));
+    high = Math.max(high, point.value + (point.half ?? 0));
   }
   // A limit is drawn when it is near enough not to squash the readings.
   const spread = Math.max(high - low, Math.abs(high) * 0.02, 1e-9);
@@ -84,30 +87,35 @@ function axisOf(panel: Panel, limits: readonly LimitLine[], ticks: number): Axis
   return valueAxis(low, high, ticks);
 }
 
+/** What there is to draw and to say of the readings in a window. */
+export function chartFacts(note: Note, options: FigureOptions, protocol: Protocol, { from, to }: { readonly from: Instant; readonly to: Instant }): ChartFacts {
+  const panels = panelsOf(note, protocol, options, { from, to });
+  return { note, protocol, panels, from, to, bands: bandsOf(protocol, from, to), events: eventsIn(protocol, panels, from, to), limits: limitsIn(protocol, panels), facets: options.facets };
+}
+
 /** Builds the chart with colour names in place of colours: the preview puts its theme's in with `themed`. */
 export function unthemedChart(note: Note, options: FigureOptions): Chart | null {
+  if (options.spec) return specChart(note, options, options.spec);
   const { protocol } = note;
   const window = figureWindow(note, options);
   if (!protocol || !window) return null;
-  const panels = panelsOf(note, protocol, options, window);
+  const all = chartFacts(note, options, protocol, window);
+  const { panels, bands, events } = all;
   if (panels.length === 0) return null;
   const words = wordsOf(protocol);
   const { from, to } = window;
-  const allLimits = limitsIn(protocol, panels);
-  const axes = panels.map((panel, index) => axisOf(panel, allLimits.filter((limit) => limit.panel === index), panels.length === 1 ? 6 : 4));
-  const limits = allLimits.filter((limit) => limit.value >= axes[limit.panel]!.low && limit.value <= axes[limit.panel]!.high);
-  const bands = bandsOf(protocol, from, to);
-  const events = eventsIn(protocol, panels, from, to);
+  const axes = panels.map(({ scale }) => axisOf(panels.filter((each) => each.scale === scale), all.limits.filter((limit) => panels[limit.panel]!.scale === scale), panels.length === 1 ? 6 : 4));
+  const limits = all.limits.filter((limit) => limit.value >= axes[limit.panel]!.low && limit.value <= axes[limit.panel]!.high);
   const offset = protocol.zone.offsetAt(from);
   const changed = protocol.zone.offsetAt(to) !== offset;
   const drawing: Drawing = {
     panels, axes, from, to, offset, bands, events, limits, title: options.title, width: options.width ?? 680,
-    tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountText(point.value, drawn.series, protocol, drawn.decimals)}${words.kinds[point.kind]}`,
+    tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountIn(point.value, drawn.source.unit, drawn.source.decimals, protocol)}${words.kinds[point.kind]}`,
     zoneLabel: words.timesIn(protocol.zone.name === 'UTC' ? null : { name: protocol.zone.name, offset: formatOffset(offset).replace('-', '−'), changed }),
-    locale: localeOf(protocol),
+    locale: localeOf(protocol), facets: options.facets,
   };
-  const facts: ChartFacts = { note, protocol, panels, from, to, bands, events, limits };
-  const alternative = alternativeOf(facts);
+  const facts: ChartFacts = { ...all, limits };
+  const alternative = [...(options.alternative === null ? [] : [sentence(options.alternative)]), alternativeOf(facts)].join(' ');
   return { specification: specificationOf(drawing, alternative), ...sizeOf(drawing), caption: captionOf(facts, options.caption), alternative };
 }
 

@@ -5,12 +5,13 @@
 // are written with UTC functions, so that neither the machine's time zone nor a clock change inside the run can bend the
 // axis. (A temporal scale with a fixed domain needs `datetime(number)`, which Vega's interpreter reads as a year.)
 import type { Instant } from '../time/instant.ts';
+import type { FigureOptions } from '../experiment/figureBlock.ts';
 import type { Axis } from './ticks.ts';
-import { timeTicks } from './ticks.ts';
 import type { Drawn, Panel } from './panels.ts';
 import type { Point } from './points.ts';
 import type { Band } from './shading.ts';
-import { cutText, keepApart, rowsOf, textWidth, wrapText } from './layout.ts';
+import { eventsOf, frameOf, labelWidth, sizeOf, small, type Frame } from './frame.ts';
+import { cutText, keepApart, wrapText } from './layout.ts';
 import type { ChartLocale } from './locale.ts';
 import { colourToken } from './theme.ts';
 import { thin } from './downsample.ts';
@@ -18,7 +19,7 @@ import { thin } from './downsample.ts';
 type Json = Record<string, unknown>;
 
 export interface LimitLine { readonly panel: number; readonly value: number; readonly label: string; readonly side: 'at least' | 'at most' }
-export interface EventLine { readonly at: Instant; readonly label: string; readonly lamp: boolean }
+export interface EventLine { readonly at: Instant; readonly label: string; readonly lamp: boolean; /** Empty: all of them. */ readonly tanks: readonly string[] }
 
 export interface Drawing {
   readonly panels: readonly Panel[];
@@ -35,6 +36,7 @@ export interface Drawing {
   /** null: Vega's own, English. */
   readonly locale: ChartLocale | null;
   readonly title: string | null;
+  readonly facets: FigureOptions['facets'];
   readonly width: number;
   /** What is shown beside the pointer, where the drawing stands in a page that can. */
   readonly tip: (drawn: Drawn, point: Point) => string;
@@ -43,58 +45,7 @@ export interface Drawing {
 /** At most so many points a chart; a long run is thinned by M4. */
 export const mostPoints = 1500;
 
-const small = 11;
 const font = 'system-ui, -apple-system, "Segoe UI", Roboto, "Helvetica Neue", Arial, sans-serif';
-
-interface Frame {
-  readonly left: number; readonly right: number; readonly plot: number; readonly narrow: boolean;
-  readonly tops: readonly number[]; readonly height: number; readonly bottom: number; readonly eventRows: readonly { row: number; align: 'left' | 'right'; text: string }[];
-  readonly legend: readonly { readonly x: number; readonly y: number }[]; readonly legendHeight: number; readonly xTicks: readonly number[];
-}
-
-const labelWidth = 132;
-
-function frameOf(drawing: Drawing): Frame {
-  const narrow = drawing.width < 480;
-  const tickText = (axis: Axis): string[] => axis.ticks.map((tick) => tick.toFixed(axis.decimals));
-  const left = Math.max(30, ...drawing.axes.flatMap((axis) => tickText(axis).map((text) => Math.ceil(textWidth(text, small)) + 14)));
-  const labels = drawing.panels.flatMap((panel) => panel.drawn.flatMap((drawn) => wrapText(drawn.label, small, labelWidth, 2)));
-  const right = narrow ? 20 : Math.ceil(Math.max(24, ...labels.map((label) => textWidth(label, small) + 20)));
-  const plot = drawing.width - left - right;
-  const x = (at: Instant): number => ((at - drawing.from) / (drawing.to - drawing.from)) * plot;
-  const eventTexts = drawing.events.map((event) => cutText(event.label, 10, Math.max(x(event.at), plot - x(event.at)) - 8));
-  const eventRows = rowsOf(drawing.events.map((event, index) => ({ at: x(event.at) + 3, width: textWidth(eventTexts[index]!, 10) + 6 })), plot, 4)
-    .map((each, index) => ({ ...each, text: eventTexts[index]! }));
-  const rows = Math.max(0, ...eventRows.map((each) => each.row + 1));
-  const legend: { x: number; y: number }[] = [];
-  let legendHeight = 0;
-  if (narrow) {
-    let at = 0;
-    let row = 0;
-    const seen = new Set<string>();
-    for (const panel of drawing.panels) for (const drawn of panel.drawn) {
-      if (seen.has(drawn.label)) continue;
-      seen.add(drawn.label);
-      const width = 34 + textWidth(drawn.label, small) + 14;
-      if (at > 0 && at + width > drawing.width - 8) {
-        at = 0;
-        row += 1;
-      }
-      legend.push({ x: at, y: row * 17 });
-      at += width;
-    }
-    legendHeight = (row + 1) * 17 + 6;
-  }
-  const height = drawing.panels.length === 1 ? (narrow ? 220 : 270) : narrow ? 150 : 165;
-  const tops = drawing.panels.map((_, index) => (index === 0 ? legendHeight + (drawing.title ? 24 : 0) + 24 + rows * 14 + (rows > 0 ? 4 : 0) : 46));
-  return { left, right, plot, narrow, tops, height, bottom: 50, eventRows, legend, legendHeight, xTicks: timeTicks(drawing.from + drawing.offset, drawing.to + drawing.offset, Math.max(3, Math.floor(plot / 54))) };
-}
-
-/** The size of the drawing in pixels. */
-export function sizeOf(drawing: Drawing): { width: number; height: number } {
-  const frame = frameOf(drawing);
-  return { width: drawing.width, height: frame.tops.reduce((sum, top) => sum + top, 0) + frame.height * drawing.panels.length + frame.bottom };
-}
 
 function pixelText(items: readonly { x: number; y: number; text: string }[], mark: Json): Json[] {
   if (items.length === 0) return [];
@@ -108,7 +59,10 @@ function pixelText(items: readonly { x: number; y: number; text: string }[], mar
 function panelSpecification(drawing: Drawing, frame: Frame, index: number, share: number): Json {
   const panel = drawing.panels[index]!;
   const axis = drawing.axes[index]!;
-  const last = index === drawing.panels.length - 1;
+  const cell = frame.cells.indexOf(index);
+  const below = frame.cells[cell + frame.columns];
+  const last = below === undefined || below === null;
+  const firstInLine = cell % frame.columns === 0;
   const wall = (instant: Instant): number => instant + drawing.offset;
   const { plot, height } = frame;
   const yOf = (value: number): number => height - ((value - axis.low) / (axis.high - axis.low)) * height;
@@ -125,7 +79,7 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
   const x = { field: 't', type: 'quantitative', scale: { domain: [wall(drawing.from), wall(drawing.to)], zero: false, nice: false }, axis: xAxis };
   const y = {
     field: 'v', type: 'quantitative', scale: { domain: [axis.low, axis.high], zero: false, nice: false },
-    axis: { values: axis.ticks, title: null, format: `.${axis.decimals}f`, labelOverlap: false },
+    axis: { values: axis.ticks, title: null, format: `.${axis.decimals}f`, labelOverlap: false, labels: firstInLine },
   };
   const layers: Json[] = [];
   // The first layer carries the axes and spans them, whatever is drawn after it.
@@ -136,7 +90,7 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
     const size = sizeOf(drawing);
     layers.unshift({
       data: { values: [{}] },
-      mark: { type: 'rect', x: -frame.left, x2: plot + frame.right, y: -frame.tops[0]!, y2: size.height - frame.tops[0]!, fill: colourToken('background'), fillOpacity: 0, stroke: null },
+      mark: { type: 'rect', x: -frame.left, x2: size.width - frame.left, y: -frame.top, y2: size.height - frame.top, fill: colourToken('background'), fillOpacity: 0, stroke: null },
     });
   }
   for (const kind of ['twilight', 'dark'] as const) {
@@ -148,13 +102,14 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
       encoding: { x: { field: 't', type: 'quantitative' }, x2: { field: 'u' } },
     });
   }
-  if (drawing.events.length > 0) {
+  const events = eventsOf(panel, drawing);
+  if (events.length > 0) {
     layers.push({
-      data: { values: drawing.events.filter((event) => !event.lamp).map((event) => ({ t: wall(event.at) })) },
+      data: { values: events.filter((event) => !event.lamp).map((event) => ({ t: wall(event.at) })) },
       mark: { type: 'rule', stroke: colourToken('event'), strokeWidth: 1.2 },
       encoding: { x: { field: 't', type: 'quantitative' } },
     }, {
-      data: { values: drawing.events.filter((event) => event.lamp).map((event) => ({ t: wall(event.at) })) },
+      data: { values: events.filter((event) => event.lamp).map((event) => ({ t: wall(event.at) })) },
       mark: { type: 'rule', stroke: colourToken('muted'), strokeWidth: 0.8, strokeDash: [1, 3] },
       encoding: { x: { field: 't', type: 'quantitative' } },
     });
@@ -178,6 +133,14 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
     const datum = (point: Point): Json => ({ t: wall(point.time), v: round(point.value) });
     const told = (point: Point): Json => ({ ...datum(point), tip: drawing.tip(drawn, point) });
     const line = points.filter((point) => point.segment >= 0);
+    const banded = line.filter((point) => point.half !== undefined);
+    if (banded.length > 1) {
+      layers.push({
+        data: { values: banded.map((point) => ({ t: wall(point.time), l: round(point.value - point.half!), h: round(point.value + point.half!), s: point.segment })) },
+        mark: { type: 'area', fill: colourToken(drawn.colour), fillOpacity: 0.26, stroke: null },
+        encoding: { x: xy.x, y: { field: 'l', type: 'quantitative', stack: null }, y2: { field: 'h' }, detail: { field: 's', type: 'nominal' } },
+      });
+    }
     if (line.length > 1) {
       layers.push({
         data: { values: line.map((point) => ({ ...datum(point), s: point.segment })) },
@@ -203,37 +166,42 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
     points_(shown('above'), { shape: 'M0,1L0,-0.9M-0.5,-0.3L0,-0.9L0.5,-0.3', size: 120, filled: false, stroke: colourToken(drawn.colour), strokeWidth: 1.6 });
   }
   const texts: Json[] = [];
-  const topOfPanel = -frame.tops[index]! + (index === 0 ? frame.legendHeight + (drawing.title ? 24 : 0) : 28);
+  const heading = panel.facet === null || frame.cells.findIndex((each) => each !== null && drawing.panels[each]!.scale === panel.scale) === cell;
+  const topOfPanel = index < frame.columns && cell < frame.columns ? -frame.top + frame.legendHeight + (drawing.title ? 24 : 0) : 28 - frame.between;
   if (index === 0 && drawing.title) {
-    texts.push(...pixelText([{ x: -frame.left, y: -frame.tops[0]! + 9, text: cutText(drawing.title, 13.5, drawing.width) }], { fontSize: 13.5, fontWeight: 600, fill: colourToken('text') }));
+    texts.push(...pixelText([{ x: -frame.left, y: -frame.top + 9, text: cutText(drawing.title, 13.5, drawing.width) }], { fontSize: 13.5, fontWeight: 600, fill: colourToken('text') }));
   }
-  texts.push(...pixelText([{ x: -frame.left, y: topOfPanel + 9, text: cutText(panel.title, 11.5, drawing.width - 4) }], { fontSize: 11.5, fontWeight: 600, fill: colourToken('text') }));
-  if (index === 0) {
-    drawing.events.forEach((event, position) => {
-      const place = frame.eventRows[position]!;
-      if (place.row < 0) return;
-      const y = -8 - place.row * 14;
-      texts.push(...pixelText([{ x: xOf(event.at) + (place.align === 'left' ? 3 : -3), y, text: place.text }],
-        { fontSize: 10, align: place.align, fill: colourToken(event.lamp ? 'muted' : 'event'), ...(event.lamp ? { fontStyle: 'italic' } : {}) }));
-    });
+  if (heading) texts.push(...pixelText([{ x: -frame.left, y: topOfPanel + 9, text: cutText(panel.title, 11.5, drawing.width - 4) }], { fontSize: 11.5, fontWeight: 600, fill: colourToken('text') }));
+  if (panel.facet !== null) {
+    const own = panel.drawn[0]!;
+    const y = topOfPanel + 26;
+    texts.push({ data: { values: [{}] }, mark: { type: 'point', x: 5, y, shape: own.shape, size: 34, opacity: 1, filled: true, fill: colourToken(own.colour), fillOpacity: 1, stroke: null } });
+    texts.push(...pixelText([{ x: 14, y, text: cutText(panel.facet, small, plot - 14) }], { fontWeight: 500, fill: colourToken(own.colour) }));
+  }
+  for (const { event, row, align, text } of frame.eventLabels[index]!) {
+    if (row < 0) continue;
+    texts.push(...pixelText([{ x: xOf(event.at) + (align === 'left' ? 3 : -3), y: -8 - row * 14, text }],
+      { fontSize: 10, align, fill: colourToken(event.lamp ? 'muted' : 'event'), ...(event.lamp ? { fontStyle: 'italic' } : {}) }));
+  }
+  if (index === 0 && frame.legend.length > 0) {
     const seen = new Set<string>();
     let entry = 0;
-    if (frame.narrow) for (const each of drawing.panels) for (const drawn of each.drawn) {
+    for (const each of drawing.panels) for (const drawn of each.drawn) {
       if (seen.has(drawn.label)) continue;
       seen.add(drawn.label);
       const place = frame.legend[entry]!;
       entry += 1;
-      const at = { x: -frame.left + place.x, y: -frame.tops[0]! + (drawing.title ? 24 : 0) + place.y + 8 };
+      const at = { x: -frame.left + place.x, y: -frame.top + (drawing.title ? 24 : 0) + place.y + 8 };
       texts.push({ data: { values: [{}] }, mark: { type: 'point', x: at.x + 13, y: at.y, shape: 'M-1,0L1,0', size: 676, opacity: 1, filled: false, stroke: colourToken(drawn.colour), strokeWidth: 2, ...(drawn.dash.length ? { strokeDash: [...drawn.dash] } : {}) } });
       texts.push({ data: { values: [{}] }, mark: { type: 'point', x: at.x + 13, y: at.y, shape: drawn.shape, size: 34, opacity: 1, filled: true, fill: colourToken(drawn.colour), fillOpacity: 1, stroke: null } });
       texts.push(...pixelText([{ x: at.x + 31, y: at.y, text: cutText(drawn.label, small, drawing.width - 40) }], { fill: colourToken('text') }));
     }
   }
-  if (!frame.narrow) {
+  if (!frame.narrow && frame.labelled) {
     const ends = panel.drawn.map((drawn) => {
       const joined = drawn.points.filter((point) => point.segment >= 0);
       const end = joined[joined.length - 1] ?? drawn.points[drawn.points.length - 1]!;
-      const lines = wrapText(drawn.label, small, labelWidth, 2);
+      const lines = wrapText(drawn.label, small, labelWidth, 3);
       return { drawn, lines, y: yOf(end.value), atEdge: plot - xOf(end.time) < 12, size: lines.length * 13 + 3 };
     });
     const middles = keepApart(ends.map((end) => ({ middle: end.y, size: end.size })), -8, height + 8);
@@ -246,10 +214,43 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
         { fill: colourToken(end.drawn.colour), fontWeight: 500 }));
     });
   }
-  if (last) {
+  if (index === drawing.panels.length - 1) {
     texts.push(...pixelText([{ x: plot, y: height + 42, text: cutText(drawing.zoneLabel, 10, drawing.width - 8) }], { fontSize: 10, align: 'right', fill: colourToken('muted') }));
   }
   return { width: plot, height, layer: [...layers, ...texts].map((layer) => ({ encoding: {}, ...layer })) };
+}
+
+/** Fonts, lines and colours that every chart has. */
+export function chartConfig(locale: ChartLocale | null): Json {
+  return {
+    font,
+    view: { stroke: null, fill: null },
+    concat: { spacing: 46 },
+    axis: {
+      labelFont: font, labelFontSize: small, labelColor: colourToken('muted'), gridColor: colourToken('grid'), gridWidth: 0.7,
+      domainColor: colourToken('axis'), tickColor: colourToken('axis'), labelPadding: 5, tickSize: 4,
+    },
+    axisY: { domain: false, ticks: false, labelPadding: 8 },
+    axisX: { labelLineHeight: 13, grid: true, gridOpacity: 0.6 },
+    text: { font },
+    aria: false,
+    ...(locale === null ? {} : { locale: { number: locale.number, time: locale.time } }),
+  };
+}
+
+/** Fonts and colours of the texts and marks of somebody's own specification. */
+export function ownChartConfig(locale: ChartLocale | null, narrow: boolean): Json {
+  const base = chartConfig(locale);
+  return {
+    ...base, axis: { ...(base['axis'] as Json), titleFont: font, titleFontSize: small, titleColor: colourToken('text'), titleFontWeight: 500 },
+    title: { font, fontSize: 13.5, fontWeight: 600, color: colourToken('text') }, legend: { labelFont: font, labelColor: colourToken('text'), titleFont: font, titleColor: colourToken('text'), ...(narrow ? { orient: 'bottom' } : {}) },
+    axisXBand: { labelAngle: 0 }, axisXPoint: { labelAngle: 0 }, mark: { color: colourToken('tank-0') }, text: { font, color: colourToken('text') }, rule: { color: colourToken('axis') },
+  };
+}
+
+/** Fills a line of the grid. */
+function emptyPanel(frame: Frame): Json {
+  return { width: frame.plot, height: frame.height, data: { values: [{}] }, mark: { type: 'point', opacity: 0 }, encoding: {} };
 }
 
 /** The whole specification, with colour names in place of colours (theme.ts puts them in). */
@@ -264,20 +265,8 @@ export function specificationOf(drawing: Drawing, description: string): Json {
     background: null,
     padding: 0,
     autosize: { type: 'pad', contains: 'padding' },
-    config: {
-      font,
-      view: { stroke: null, fill: null },
-      concat: { spacing: 46 },
-      axis: {
-        labelFont: font, labelFontSize: small, labelColor: colourToken('muted'), gridColor: colourToken('grid'), gridWidth: 0.7,
-        domainColor: colourToken('axis'), tickColor: colourToken('axis'), labelPadding: 5, tickSize: 4,
-      },
-      axisY: { domain: false, ticks: false, labelPadding: 8 },
-      axisX: { labelLineHeight: 13, grid: true, gridOpacity: 0.6 },
-      text: { font },
-      aria: false,
-      ...(drawing.locale === null ? {} : { locale: { number: drawing.locale.number, time: drawing.locale.time } }),
-    },
-    ...(panels.length === 1 ? panels[0] : { vconcat: panels, bounds: 'flush', spacing: 46 }),
+    config: chartConfig(drawing.locale),
+    ...(panels.length === 1 ? panels[0] : frame.columns === 1 ? { vconcat: panels, bounds: 'flush', spacing: frame.between }
+      : { concat: frame.cells.map((cell) => (cell === null ? emptyPanel(frame) : panels[cell])), columns: frame.columns, bounds: 'flush', spacing: { row: frame.between, column: frame.gap } }),
   };
 }

@@ -12,28 +12,28 @@ export const hueCount = 7;
 
 /** What a colour is for. */
 export type ColourName =
-  | 'background' | 'text' | 'muted' | 'grid' | 'axis' | 'dark' | 'twilight' | 'limit' | 'event' | 'room'
+  | 'background' | 'text' | 'muted' | 'grid' | 'axis' | 'dark' | 'twilight' | 'limit' | 'event' | 'room' | 'computed'
   | 'tank-0' | 'tank-1' | 'tank-2' | 'tank-3' | 'tank-4' | 'tank-5' | 'tank-6';
 export type Colours = Readonly<Record<ColourName, string>>;
 
 const light: Colours = {
   background: '#FFFFFF', text: '#1B2430', muted: '#566070', grid: '#DCE1E7', axis: '#8A94A1', dark: '#E3E6EC', twilight: '#F0F2F6',
-  limit: '#A1243B', event: '#566070', room: '#4D4D4D',
+  limit: '#A1243B', event: '#566070', room: '#4D4D4D', computed: '#3A4250',
   'tank-0': '#0072B2', 'tank-1': '#B84C00', 'tank-2': '#007A59', 'tank-3': '#A8477F', 'tank-4': '#7A5C00', 'tank-5': '#1F6F99', 'tank-6': '#2B2B2B',
 };
 const dark: Colours = {
   background: '#14181D', text: '#E6E9EE', muted: '#A7B0BC', grid: '#2C333C', axis: '#707A87', dark: '#242B35', twilight: '#1C222A',
-  limit: '#FF8FA0', event: '#A7B0BC', room: '#C8CDD4',
+  limit: '#FF8FA0', event: '#A7B0BC', room: '#C8CDD4', computed: '#D5DAE2',
   'tank-0': '#56B4E9', 'tank-1': '#F2994A', 'tank-2': '#2FC79A', 'tank-3': '#DE93BC', 'tank-4': '#F0E442', 'tank-5': '#9CCBEA', 'tank-6': '#E8E8E8',
 };
 const highContrast: Colours = {
   background: '#000000', text: '#FFFFFF', muted: '#FFFFFF', grid: '#3A3A3A', axis: '#FFFFFF', dark: '#2A2A33', twilight: '#17171C',
-  limit: '#FFB3BE', event: '#FFFFFF', room: '#E0E0E0',
+  limit: '#FFB3BE', event: '#FFFFFF', room: '#E0E0E0', computed: '#FFFFFF',
   'tank-0': '#6CC4F5', 'tank-1': '#FFB066', 'tank-2': '#4FE0B3', 'tank-3': '#F0B3D4', 'tank-4': '#F5EB5E', 'tank-5': '#B9DDF5', 'tank-6': '#FFFFFF',
 };
 const highContrastLight: Colours = {
   background: '#FFFFFF', text: '#000000', muted: '#292929', grid: '#C4C4C4', axis: '#292929', dark: '#DADCE6', twilight: '#ECEEF4',
-  limit: '#7A1029', event: '#292929', room: '#292929',
+  limit: '#7A1029', event: '#292929', room: '#292929', computed: '#111111',
   'tank-0': '#00507F', 'tank-1': '#7F3400', 'tank-2': '#00543D', 'tank-3': '#7A2E5B', 'tank-4': '#574100', 'tank-5': '#0E4C6E', 'tank-6': '#000000',
 };
 const print: Colours = { ...light, text: '#000000', muted: '#3C3C3C', grid: '#D6D6D6', axis: '#555555', dark: '#E4E4E4', twilight: '#F1F1F1' };
@@ -66,6 +66,12 @@ export function tankShape(index: number | null): string {
 export function dashOf(index: number | null): readonly number[] {
   return index === null ? [2, 3] : dashes[index % dashes.length]!;
 }
+
+/** Of series that are no single tank's: a difference of two tanks, say. Neutral in colour, told apart by shape and dash. */
+const neutralShapes = ['cross', 'diamond', 'square', 'circle'] as const;
+const neutralDashes: readonly (readonly number[])[] = [[], [6, 3], [2, 2], [9, 3, 2, 3]];
+export const computedShape = (index: number): string => neutralShapes[index % neutralShapes.length]!;
+export const computedDash = (index: number): readonly number[] => neutralDashes[index % neutralDashes.length]!;
 
 function replaceColours(value: unknown, colour: (name: ColourName) => string): unknown {
   if (typeof value === 'string') return value.startsWith('evenwater:') ? colour(value.slice(10) as ColourName) : value;

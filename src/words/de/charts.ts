@@ -24,7 +24,7 @@ export const chartWords: ChartWords = {
     ];
     return `${facts.name}: beginnt bei ${facts.first} (${facts.firstTime}), tiefster Wert ${facts.lowest} um ${facts.lowestTime}, `
       + `höchster ${facts.highest} um ${facts.highestTime}, endet bei ${facts.last} (${facts.lastTime}); `
-      + `${facts.count} Messwerte${notes.length > 0 ? `, davon ${listedText(notes)}` : ''}.`;
+      + `${facts.count} Messwerte${notes.length > 0 ? `, davon ${listedText(notes)}` : ''}${facts.within === null ? '' : `, jeder auf höchstens ± ${facts.within} genau (95 %)`}.`;
   },
   lineChart: ({ what, from, to, zone }) => `Liniendiagramm, ${what}, von ${from} bis ${to} (${zone}).`,
   dark: (spans) => `Dunkel: ${nights(spans)}.`,
@@ -32,6 +32,20 @@ export const chartWords: ChartWords = {
   events: (events) => `${events.length === 1 ? 'Ereignis' : 'Ereignisse'}: ${events.map(({ label, time }) => `${label} um ${time}`).join('; ')}.`,
   limitDrawn: (label) => `Eingezeichnete Grenze: ${label}.`,
   caption: ({ quantities, places, dates }) => `${quantities} ${places}, ${dates}.`,
+  bare: (text) => text.replace(/^(?:der|die|das) /, ''),
+  differenceIn: (quantity) => `Unterschied: ${quantity}`,
+  minus: (a, b) => `${a} minus ${b}`,
+  band: 'Band: 95-%-Intervall aus Genauigkeit und Auflösung der Messgeräte',
+  facets: { tanks: 'Ein Feld je Becken, mit einer Skala je Größe.', quantities: 'Ein Feld je Größe.' },
+  shownReadings: ({ what, from, to, zone }) => `Die Messwerte: ${what}, von ${from} bis ${to} (${zone}).`,
+  fields: {
+    time: 'Zeit', hours: 'Stunden seit Beginn', series: 'Reihe', tank: 'Becken', label: 'Becken', quantity: 'Größe', unit: 'Einheit', phase: 'Phase', doubtful: 'Zweifelhaft',
+    value: 'Wert', low: 'Untere Grenze (95 %)', high: 'Obere Grenze (95 %)',
+  },
+  ownChart: ({ marks, channels, rows }) => `Zeichnung von ${rows} Messwerten mit ${listedText(marks.length > 0 ? marks : ['Zeichen'])}`
+    + `${channels.length > 0 ? `; ${listedText(channels.map(([channel, field]) => `${channel} zeigt ${field}`))}` : ''}.`,
+  ownRows: (rows, without) => `Gezeichnet aus ${rows} ${rows === 1 ? 'Messwert' : 'Messwerten'}`
+    + `${without > 0 ? `; ${without} ausgelassene oder außerhalb des Messbereichs liegende ${without === 1 ? 'gehört' : 'gehören'} nicht dazu` : ''}.`,
   shadedDark: 'schattiert: dunkel',
   shadedTwilight: 'heller schattiert: bürgerliche Dämmerung, Lampen aus',
   dashedLimits: 'quer gestrichelt: Grenzen aus dem Plan',

@@ -12,6 +12,8 @@ export interface CourseFacts {
   readonly name: string; readonly first: string; readonly firstTime: string; readonly lowest: string; readonly lowestTime: string;
   readonly highest: string; readonly highestTime: string; readonly last: string; readonly lastTime: string; readonly count: number;
   readonly doubtful: number; readonly leftOut: number; readonly outside: number;
+  /** Widest half of the 95 % interval, where a band of it is drawn. */
+  readonly within: string | null;
 }
 
 export const chartWords = {
@@ -39,7 +41,7 @@ export const chartWords = {
     ];
     return `${facts.name}: starts at ${facts.first} (${facts.firstTime}), lowest ${facts.lowest} at ${facts.lowestTime}, `
       + `highest ${facts.highest} at ${facts.highestTime}, ends at ${facts.last} (${facts.lastTime}); `
-      + `${facts.count} readings${notes.length > 0 ? `, ${listedText(notes)}` : ''}.`;
+      + `${facts.count} readings${notes.length > 0 ? `, ${listedText(notes)}` : ''}${facts.within === null ? '' : `, each within ± ${facts.within} or less (95 %)`}.`;
   },
   lineChart: (args: { what: string; from: string; to: string; zone: string }): string => `Line chart of ${args.what} from ${args.from} to ${args.to} (${args.zone}).`,
   dark: (spans: readonly (readonly [string, string])[]): string => `Dark: ${nights(spans)}.`,
@@ -47,6 +49,23 @@ export const chartWords = {
   events: (events: readonly { readonly label: string; readonly time: string }[]): string => `${events.length === 1 ? 'Event' : 'Events'}: ${events.map((event) => `${event.label} at ${event.time}`).join('; ')}.`,
   limitDrawn: (label: string): string => `Limit drawn: ${label}.`,
   caption: (args: { quantities: string; places: string; dates: string }): string => `${args.quantities} ${args.places}, ${args.dates}.`,
+  /** Words of a formula without the article before them. */
+  bare: (text: string): string => text.replace(/^the /, ''),
+  differenceIn: (quantity: string): string => `difference in ${quantity}`,
+  minus: (a: string, b: string): string => `${a} minus ${b}`,
+  band: 'band: 95 % interval from the accuracy and resolution of the instruments',
+  facets: { tanks: 'One panel for each tank, with one scale for each quantity.', quantities: 'One panel for each quantity.' },
+  /** The readings behind a drawing by its author's own specification. */
+  shownReadings: (args: { what: string; from: string; to: string; zone: string }): string => `The readings: ${args.what} from ${args.from} to ${args.to} (${args.zone}).`,
+  /** Titles of axes and legends by the field of the data set. */
+  fields: {
+    time: 'Time', hours: 'Hours since the start', series: 'Series', tank: 'Tank', label: 'Tank', quantity: 'Quantity', unit: 'Unit', phase: 'Phase', doubtful: 'Doubtful',
+    value: 'Value', low: 'Lower bound (95 %)', high: 'Upper bound (95 %)',
+  },
+  /** Of a drawing by its author's own specification: its marks, which field each channel shows, how many rows. */
+  ownChart: (args: { readonly marks: readonly string[]; readonly channels: readonly (readonly [string, string])[]; readonly rows: string }): string =>
+    `Drawing of ${args.rows} readings with ${listedText(args.marks.length > 0 ? args.marks : ['marks'])}${args.channels.length > 0 ? `, ${listedText(args.channels.map(([channel, field]) => `${channel} shows ${field}`))}` : ''}.`,
+  ownRows: (rows: number, without: number): string => `Drawn from ${rows} ${rows === 1 ? 'reading' : 'readings'}${without > 0 ? `; ${without} left out or outside the instrument's range ${without === 1 ? 'is' : 'are'} not among them` : ''}.`,
   shadedDark: 'shaded: dark',
   shadedTwilight: 'lighter shade: civil twilight, lamps off',
   dashedLimits: 'dashed across: limits stated in the protocol',

@@ -186,7 +186,7 @@ say('The intervals reckon with scatter that follows its neighbours. How credible
 say('correlations from 0 to 0.6 alike; the price is that with independent scatter and few readings they err on the safe side by 2 to 3 in 100, and that nights of');
 say('large noise are refused more often. With 11 readings a correlation of 0.8 hides, and the intervals are too narrow.');
 say('The working of `respiration`, `reaeration` and the rest says where a correlation near 1 cannot be ruled out or more than 0.6 is the most credible');
-say('(`scatter-follows`), and below 16 readings always (`few-for-serial`).');
+say('(`scatter-follows`), and below 24 readings always (`few-for-serial`) that the interval may be a little too wide or, for close followers, too narrow.');
 say();
 say('## Times read off a fitted night');
 say();
@@ -206,6 +206,9 @@ for (const minutes of [15, 30]) {
     told(`times ${minutes} ${r}`);
   }
 }
+say();
+say('With scatter of correlation 0.8 the intervals of `time-to` are too narrow, which `scatter-follows` says; that of the balance point errs on the safe side, because its');
+say('rates are levelled before they are drawn again.');
 say();
 say('## The contrast of two tanks before and after');
 say();
@@ -236,6 +239,6 @@ for (const count of [8, 16, 32]) {
 say();
 say('Series whose readings follow one another closely hide it the more, the shorter they are, and their intervals are then too narrow: for 8 readings of correlation');
 say('0.95 a fifth miss. The working of `contrast` and `slope` says so whenever a correlation near 1 cannot be ruled out or more than 0.6 is the most credible');
-say('(`nearly-random-walk`), and below 16 readings always (`few-for-serial`). Fewer readings of independent scatter err on the safe side.');
+say('(`nearly-random-walk`), and below 24 readings always (`few-for-serial`). Few readings of independent scatter err on the safe side.');
 say();
 writeFileSync(target, `${lines.join('\n')}`);

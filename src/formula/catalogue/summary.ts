@@ -25,7 +25,7 @@ function extremeReading(call: Call, which: 'min' | 'max'): SeriesPoint | null {
 }
 
 /** Below so many readings their correlation in time may hide (docs/coverage.md). */
-export const fewForSerial = 16;
+export const fewForSerial = 24;
 
 /** Says where an interval with serial correlation may be too narrow; the bounds are those of docs/coverage.md. */
 export function remarkSerial(call: Call, found: { readonly correlation: number; readonly nearlyRandomWalk: boolean }, count: number): void {

@@ -56,7 +56,7 @@ export function describeInstruments(note: Note, protocol: Protocol): RunPieces[]
 const idOf = (series: Series): string => (series.instrument === null ? series.quantity : `${series.quantity}@${series.instrument}`);
 
 function unitText(quantity: MeasuredQuantity, protocol: Protocol): string {
-  return !quantity.unit || quantity.unit.symbol === '1' || quantity.unit.kind === 'ph' ? '' : inUnits(quantity.unit.print, protocol);
+  return !quantity.unit || quantity.unit.symbol === '1' || quantity.unit.kind === 'ph' ? '' : inUnits(quantity.unit.print.replace(/^\//, '1/'), protocol);
 }
 
 function detailsOf(quantity: MeasuredQuantity, protocol: Protocol): string[] {
@@ -70,7 +70,7 @@ function detailsOf(quantity: MeasuredQuantity, protocol: Protocol): string[] {
 
 /** An accuracy or a step: a difference, so that one of temperature prints in °C. */
 function halfText(value: NumberValue, protocol: Protocol): string {
-  return inUnits(withUnit(valueWords(value, protocol, { withUnit: false }), value.unit), protocol);
+  return inUnits(withUnit(valueWords(value, protocol, { withUnit: false }), value.unit).replace(' /', '/'), protocol);
 }
 
 /** Every catalogue function in the note's claims, named results and conditions, in the order of their first use. */

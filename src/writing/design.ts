@@ -10,6 +10,7 @@ import { saysNone } from '../words/none.ts';
 import { inPlaces, inUnits, isLong, momentWords, placeName, plannedDate, quantityName, tanksName, valueWords, withMark, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import { figure, numberFigure, type RunPieces } from './figures.ts';
+import type { Run } from './types.ts';
 
 const degrees = (value: number, protocol: Protocol): string => withMark(String(Number(Math.abs(value).toFixed(4))), protocol);
 
@@ -130,12 +131,19 @@ function describeAccept(text: string, check: EqualiseCheck | null, protocol: Pro
     const inner = expression.left.operands[0];
     if (inner?.kind === 'binary' && inner.operator === '-' && inner.left.kind === 'reference' && inner.right.kind === 'reference'
       && inner.left.parts.length === 2 && inner.left.parts[1] === inner.right.parts[1]) {
-      const limit = figure(cut(expression.right.range), context)?.run ?? withMark(cut(expression.right.range), protocol);
+      const limit = limitRun(cut(expression.right.range), context, protocol);
       const worst = figure(`max(${cut(expression.left.range)}${window})`, context)?.run ?? null;
       return equalWords.atMost({ quantity: quantityName(inner.left.parts[1]!, protocol), limit, strict: expression.operator === '<', checked, met, worst, holds, end });
     }
   }
   return equalWords.condition({ condition: plainWords(text.trim(), context), checked, met, holds, end });
+}
+
+/** The limit of a difference: one of two pH is in pH units. */
+function limitRun(text: string, context: FormulaContext, protocol: Protocol): Run | string {
+  const run = figure(text, context)?.run;
+  if (!run) return withMark(text, protocol);
+  return /^pH /.test(run.text) ? { ...run, text: inUnits(run.text.replace(/^pH (.*)$/, '$1 pH units'), protocol) } : run;
 }
 
 /** What ends the time in which the tanks have to be level. */

@@ -112,7 +112,7 @@ export const samplingWords: typeof samplingEnglish = {
   unplanned: (args) => [`Gemessen wurde ${times(args.times)}, ${args.times === 1 ? atText(args.first) : fromTo(args.first, args.last)}; der Plan nennt keine Messzeiten.`],
   none: () => ['Es sind noch keine Messwerte eingetragen.'],
   order: ({ tanks, seed }) => [`Bei jeder Ablesung war diese Reihenfolge der Becken einzuhalten: ${tanks.map(withoutArticle).join(', ')}${seed === null ? '' : ` (ausgelost mit dem Startwert ${seed})`}.`],
-  phases: (items) => say`Der Versuch ist in ${counted(items.length, 'eine Phase', 'Phasen')} gegliedert: ${listed(items)}.`,
+  phases: (items) => say`Der Versuch hat ${counted(items.length, 'eine Phase', 'Phasen')}: ${listed(items)}.`,
   phase: ({ id, window }) => say`„${id}“ (${window})`,
   paired: (within) => [`Messwerte verschiedener Tabellen, die höchstens ${within} auseinanderliegen, gelten als zusammen gemessen.`],
   fromFile: ({ path, hash, columns }) =>

@@ -19,6 +19,6 @@ export const planWords: typeof english = {
   repeatsAlike: (head) => `${head} nach demselben Plan an anderen Tagen.`,
   repeatsOther: (head, parts) => `${head} an anderen Tagen. Außer den Tagen ${changed(parts)}.`,
   repeatsPlain: (head) => `${head}.`,
-  alternating: () => 'Das zuerst gemessene Becken wechselte von Ablesung zu Ablesung.',
+  alternating: () => 'Das zuerst abgelesene Becken wechselte von Ablesung zu Ablesung.',
   drawn: (seed) => `Für jede Ablesung wurde die Reihenfolge der Becken ausgelost${seed === '' ? '' : ` (Startwert ${seed})`}.`,
 };

@@ -21,7 +21,7 @@ import { writeResults } from '../../../src/writing/results.ts';
 
 const folder = new URL('./notes/', import.meta.url);
 const german = new URL('./notes/de/', import.meta.url);
-const samples = new URL('../../../samples/', import.meta.url);
+const root = new URL('../../../', import.meta.url);
 
 const files = new Map([['sonde.csv', new TextEncoder().encode('Zeit;Temperatur\n2026-03-14 20:00:00;24,9\n2026-03-14 21:00:00;24,7\n2026-03-14 22:00:00;24,6\n')]]);
 const notesIn = (place: URL): [string, string][] => readdirSync(place).filter((name) => name.endsWith('.tank.md')).map((name) => [name.replace('.tank.md', ''), readFileSync(new URL(name, place), 'utf8')]);
@@ -38,8 +38,9 @@ const page = (note: Note): string => [
   ...[...writeMethods(note), ...writeResults(note)].map((each) => `[${each.topic}]\n${paragraphText(each.runs)}\n`), '[Checkliste]', ...checklist(note), '',
 ].join('\n');
 
-/** What stands outside quotes: the author's own words are quoted and stay as they are. */
-function unquoted(text: string): string {
+/** What stands outside quotes, names of files left out: the author's own words are quoted and stay as they are. */
+function unquoted(sentence: string): string {
+  let text = sentence.replace(/\S+\.tank\.md/g, 'DATEI');
   let before = '';
   for (let now = text; now !== before;) { before = now; now = now.replace(/„[^„“]*“|‚[^‚‘]*‘/g, '„“'); text = now; }
   return text;
@@ -90,7 +91,8 @@ suite('writing: German', () => {
     });
   }
 
-  const every = new Map([...notes, ...notesIn(folder), ...notesIn(samples).map(([name, text]): [string, string] => [`sample ${name}`, text])]);
+  const from = (place: string, kind: string): [string, string][] => notesIn(new URL(place, root)).map(([name, text]) => [`${kind} ${name}`, text]);
+  const every = new Map([...notes, ...notesIn(folder), ...from('samples/', 'sample'), ...from('samples/templates/', 'template'), ...from('test/fixtures/posts/', 'post'), ...from('test/fixtures/design/', 'design')]);
   for (const [name, text] of every) {
     test(`${name}: no English outside quotes and no slips of grammar in German`, () => {
       assertGerman(prose(readNote(inLanguage(text, 'de'), files)));

@@ -9,6 +9,8 @@ import { machineValue } from '../formula/show.ts';
 import type { Expression } from '../formula/types.ts';
 import { comparisonWarnings } from './changeWarnings.ts';
 import { computedText } from './computedText.ts';
+import { claimWords } from '../words/claimWords.ts';
+import { languageOf } from '../words/languages.ts';
 import { readClaimWords } from './claimWords.ts';
 import { looseInWords } from './looseNumbers.ts';
 import { relatedReadings } from './readingsBehind.ts';
@@ -32,7 +34,7 @@ export function checkStatement(syntax: ClaimSyntax, context: FormulaContext): Ch
   const loose = looseInWords(syntax, readClaimWords(syntax.words.text, context), context, () => false);
   const warnings = [...comparisonWarnings(syntax, evaluation, context), ...loose];
   const machine = machineValue(value, context);
-  const computed = value.truth ? 'true' : 'not true';
+  const computed = claimWords(languageOf(context.protocol?.language)).truths[value.truth ? 1 : 0];
   if (value.truth) return { ...none, mark: 'condition', state: 'holds', computed, machine, problems: [...evaluation.problems, ...warnings] };
   const notTrue = falseStatement(syntax, evaluation, context);
   return { ...none, state: 'false', computed, machine, problems: [...evaluation.problems, notTrue, ...warnings] };

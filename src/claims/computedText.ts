@@ -9,21 +9,26 @@ import { formatClock, formatDate, formatDuration } from '../time/text.ts';
 import { day, minute, type Instant } from '../time/instant.ts';
 import { utc } from '../time/zone.ts';
 import { decimalMarkOf, type DecimalMark } from '../quantities/decimalMark.ts';
+import { claimWords } from '../words/claimWords.ts';
+import { languageOf, type Language } from '../words/languages.ts';
+import { quantityName } from '../words/quantities.ts';
+import { unitWords } from '../words/units.ts';
 import { readingsBehind } from './readingsBehind.ts';
 
 /** The text that `?` is filled with, and that a mismatch names. */
 export function computedText(value: FormulaValue, evaluation: Evaluation, context: FormulaContext): string {
   const mark = decimalMarkOf(context.protocol?.language ?? 'en');
+  const language = languageOf(context.protocol?.language);
   switch (value.type) {
-    case 'number': return withUnit(digitsOf(value.value, decimalsOf(value.value, value.unit, expandedUncertainty(value), evaluation, context), mark), value.unit);
+    case 'number': return withUnit(digitsOf(value.value, decimalsOf(value.value, value.unit, expandedUncertainty(value), evaluation, context), mark), value.unit, language);
     case 'series': return seriesText(value, evaluation, context, mark);
     case 'instant': case 'event': return instantText(value.instant, context);
-    case 'window': return `${instantText(value.from, context)} to ${instantText(value.to, context)}`;
+    case 'window': return claimWords(language).span(instantText(value.from, context), instantText(value.to, context));
     case 'duration': return formatDuration(toMinutes(value.duration, context)).replace(/^-/, '−');
-    case 'truth': return value.truth ? 'true' : 'not true';
+    case 'truth': return claimWords(language).truths[value.truth ? 1 : 0];
     case 'word': return value.word;
     case 'tank': return context.protocol?.tanks.find((tank) => tank.id === value.id)?.label ?? value.id;
-    case 'quantity': return context.protocol?.measure.find((each) => each.id === value.id)?.what?.value ?? value.id;
+    case 'quantity': return quantityName(context.protocol?.measure.find((each) => each.id === value.id)?.what?.value ?? value.id, language);
   }
 }
 
@@ -50,10 +55,10 @@ export function digitsOf(value: number, decimals: number, mark: DecimalMark): st
 }
 
 /** `24.9 °C`, `2.9 %`, `17`, `pH 7.2`. */
-export function withUnit(digits: string, unit: Unit): string {
+export function withUnit(digits: string, unit: Unit, language: Language = 'en'): string {
   if (unit.kind === 'ph') return `pH ${digits}`;
   const print = printedUnit(unit);
-  return print === '' || unit.symbol === '1' ? digits : `${digits} ${print}`;
+  return print === '' || unit.symbol === '1' ? digits : `${digits} ${unitWords(print, language)}`;
 }
 
 /** As prose writes a unit: a difference of temperatures in °C, not in kelvin. */
@@ -81,11 +86,12 @@ function leastDecimals(halfWidth: number): number {
 function seriesText(value: Extract<FormulaValue, { type: 'series' }>, evaluation: Evaluation, context: FormulaContext, mark: DecimalMark): string {
   const values = value.points.map((point) => point.value);
   if (values.length === 0) return '';
+  const language = languageOf(context.protocol?.language);
   const least = Math.min(...values);
   const greatest = Math.max(...values);
   const own = value.points.map((point) => point.decimals);
   const decimals = own.every((each) => each !== undefined) ? Math.max(0, ...own) : decimalsOf(Math.abs(least) > Math.abs(greatest) ? least : greatest, value.unit, null, evaluation, context);
   const low = digitsOf(least, decimals, mark);
   const high = digitsOf(greatest, decimals, mark);
-  return withUnit(low === high ? low : `${low} to ${high}`, value.unit);
+  return withUnit(low === high ? low : claimWords(language).span(low, high), value.unit, language);
 }

@@ -106,7 +106,7 @@ function mentionAt(text: string, offset: number, mark: DecimalMark, speech: Spee
   if (signed) return signAllowed(text, offset, previous) ? numberAt(text, offset, offset + 1, mark, speech) : null;
   if (!/[\p{L}\d.½¼¾]/u.test(character) || glued(text, offset)) return null;
   const time = dateAt(text, offset, speech.words) ?? clockAt(text, offset, speech.words);
-  if (time) return { mention: { ...time, ...qualifierBefore(text, time.start, speech.tag), ...(time.kind === 'clock' ? halfWidthOfTime(text, time.end, mark, speech) : {}) } };
+  if (time) return { mention: { ...time, ...qualifierBefore(text, time.start, speech.tag), ...(time.kind === 'clock' ? halfWidthOfClock(text, time.end, mark, speech) : {}) } };
   const tight = match(tightDuration, text, offset);
   if (tight && Number(tight[2]) < 60) {
     const mention: DurationMention = { ...qualifierBefore(text, offset, speech.tag), kind: 'duration', joinedToNext: false, start: offset,
@@ -183,6 +183,13 @@ function numberAt(text: string, start: number, digitsStart: number, mark: Decima
     unit: shownUnit, unitFromNext: false, unitInList: null, nextWord: wordAfter(text, Math.max(half?.end ?? 0, unit?.end ?? 0, shown.end)),
     halfWidth: half && { start: half.start, end: half.digitsEnd, value: half.value * half.scale(shownUnit), decimals: half.decimals },
   } };
+}
+
+/** The same behind a clock time, with the word that may follow it. */
+function halfWidthOfClock(text: string, end: number, mark: DecimalMark, speech: Speech): { halfWidth: TimeHalfWidth | null; end: number } {
+  const word = speech.words.afterClock?.exec(text.slice(end, end + 8))?.[0].length ?? 0;
+  const found = halfWidthOfTime(text, end + word, mark, speech);
+  return found.halfWidth === null ? { halfWidth: null, end } : found;
 }
 
 /** The half-width of a time and the end that it gives the whole. */

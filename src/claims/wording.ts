@@ -4,10 +4,9 @@ import type { ClaimSyntax, NoteSyntax } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { undeclaredDifferences } from '../protocol/derived.ts';
 import { toDocumentRange } from '../note/mappedText.ts';
+import { claimWords } from '../words/claimWords.ts';
+import { languageOf } from '../words/languages.ts';
 import type { Phrase } from '../words/phrases.ts';
-
-const causal = /(?<![\p{L}])(?:due to|because of|because|owing to|thanks to|caused by|causes|caused|as a result of|confirms?|confirmed|proves?|proved|proof that|demonstrates? that|shows? that)(?![\p{L}])|(?:(?<=[,;]\s)|(?<=^\s*))so(?=\s)(?!\s+(?:far|much|many|that|as|long|few|little|on)\b)/giu;
-const hedged = /(?<![\p{L}])(?:may|might|could|perhaps|possibly|cannot|can't|not|nor|neither|whether|does not|did not|no)(?![\p{L}])[^.!?]{0,60}$/iu;
 
 /**
  * Looks at the sentence around each checked claim. Warns once a word, only where the plan is known to leave another
@@ -18,6 +17,7 @@ export function checkWording(syntax: NoteSyntax, context: FormulaContext): Probl
   if (reason === null) return [];
   const problems: Problem[] = [];
   const seen = new Set<number>();
+  const { causal, hedged } = claimWords(languageOf(context.protocol?.language));
   const visible = visibleText(syntax);
   for (const claim of syntax.claims) {
     if (claim.form === 'stated') continue;

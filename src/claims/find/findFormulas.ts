@@ -121,7 +121,7 @@ function asNumber(mention: AnyMention): NumberMention | null {
   const duration: DurationMention = mention;
   const length = duration.duration / hour;
   const decimals = -Math.log10(Math.max(1, duration.step) / hour);
-  return { kind: 'number', start: mention.start, end: mention.end, joinedToNext: false, approximate: mention.approximate, bound: mention.bound, valueStart: mention.start, valueEnd: mention.end,
+  return { kind: 'number', start: mention.start, end: mention.end, joinedToNext: false, approximate: mention.approximate, bound: mention.bound, language: mention.language, valueStart: mention.start, valueEnd: mention.end,
     value: length, decimals, sign: '', written: 'digits', mark: '.', grouping: '', unit: hours, unitFromNext: false, unitInList: null, nextWord: '', halfWidth: null };
 }
 

@@ -9,7 +9,7 @@ export const unitWords: Readonly<Record<string, readonly string[]>> = {
   '%': ['Prozent', 'v. H.'], pp: ['Prozentpunkt', 'Prozentpunkte', 'Prozentpunkten'], ppm: ['Teil pro Million', 'Teile pro Million', 'Teilen pro Million'],
   kg: masses('kilo'), g: masses(''), mg: masses('milli'), ug: masses('mikro'), ng: masses('nano'),
   mol: ['Mol'], mmol: ['Millimol'], umol: ['Mikromol'], nmol: ['Nanomol'], eq: ['Äquivalent', 'Äquivalente', 'Äquivalenten'], meq: ['Milliäquivalent', 'Milliäquivalente', 'Milliäquivalenten'],
-  m: metres(''), dm: metres('dezi'), cm: metres('zenti'), mm: metres('milli'), um: metres('mikro'), km: metres('kilo'), in: ['Zoll'], ft: ['Fuß'],
+  m: metres(''), dm: metres('dezi'), cm: metres('zenti'), mm: metres('milli'), um: metres('mikro'), km: metres('kilo'), in: ['Zoll', 'inches', 'inch'], ft: ['Fuß'],
   L: litres(''), dL: litres('dezi'), cL: litres('zenti'), mL: litres('milli'), uL: litres('mikro'),
   s: ['Sekunde', 'Sekunden', 'Sek.', 'Sek'], min: ['Minute', 'Minuten', 'Min.', 'Min'], h: ['Stunde', 'Stunden', 'Std.', 'Std'], d: ['Tag', 'Tage', 'Tagen'], week: ['Woche', 'Wochen'],
   degC: ['Grad Celsius', 'Grad C', 'Grad'], degF: ['Grad Fahrenheit', 'Grad F'], K: ['Kelvin'],
@@ -30,6 +30,6 @@ export const unitGrammar: UnitGrammar = {
   notRate: /^\s+(?:nach|vor|später|früher|danach|davor|lang)(?![\p{L}])/iu,
   reciprocal: /^(?:pro|je)\s+/iu,
   counted: /^(?:Kiemenschläge[n]?|Schläge[n]?|Mal|Tropfen)(?![\p{L}\d])/iu,
-  basis: /^\s+(?:als\s+(?:(?:Nitrat|Nitrit|Ammonium|Ammoniak|Phosphat)[- ]?)?(Stickstoff|N|Phosphor|P|Calciumcarbonat|CaCO3|CaCO₃)|(?:Nitrat|Nitrit|Ammonium|Ammoniak)-?(Stickstoff|N)|(?:NO[23]|NH[34]|PO4)-(N|P)|(CaCO3|CaCO₃))(?![\p{L}\d])/iu,
+  basis: /^\s+(?:(?:als|as)\s+(?:(?:Nitrat|Nitrit|Ammonium|Ammoniak|Phosphat)[- ]?)?(Stickstoff|N|Phosphor|P|Calciumcarbonat|CaCO3|CaCO₃)|(?:Nitrat|Nitrit|Ammonium|Ammoniak)-?(Stickstoff|N)|(?:NO[23]|NH[34]|PO4)-(N|P)|(CaCO3|CaCO₃))(?![\p{L}\d])/iu,
   phosphorus: /^p/iu, nitrogen: /^(?:n|stick)/iu,
 };

@@ -1,15 +1,9 @@
-// Small numbers written as words: `half an hour`, `two and a half`, `a quarter`, `twelve`.
+// Small English numbers written as words: `half an hour`, `two and a half`, `a quarter`, `twelve`.
+import type { NumberWord } from '../numberWords.ts';
+
 const units = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen',
   'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen'];
 const tens: Readonly<Record<string, number>> = { twenty: 20, thirty: 30, forty: 40, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90 };
-
-export interface NumberWord {
-  readonly length: number;
-  readonly value: number;
-  readonly decimals: number;
-  /** True for `a` and `an`, which are numbers only before a unit of time. */
-  readonly article: boolean;
-}
 
 const small = units.join('|');
 const pattern = new RegExp(

@@ -9,7 +9,8 @@ export interface Atom {
   readonly kind: Kind;
   readonly factor: number;
   readonly offset: number;
-  readonly ucum: string | null;
+  /** What UCUM has no unit for is written in its units, or as an annotation in braces, which counts as 1. */
+  readonly ucum: string;
   readonly print: string;
   /** Other spellings of the symbol, exactly as written. */
   readonly spellings: readonly string[];
@@ -21,13 +22,13 @@ export interface Atom {
 }
 
 interface AtomOptions {
-  kind?: Kind; offset?: number; ucum?: string | null; print?: string; spellings?: readonly string[]; words?: readonly string[]; remark?: string;
+  kind?: Kind; offset?: number; ucum?: string; print?: string; spellings?: readonly string[]; words?: readonly string[]; remark?: string;
 }
 
 function atom(symbol: string, of: string, exponents: Partial<Dimension>, factor: number, options: AtomOptions = {}): Atom {
   return {
     symbol, of, dimension: dimension(exponents), factor, kind: options.kind ?? 'plain', offset: options.offset ?? 0,
-    ucum: options.ucum === undefined ? symbol : options.ucum, print: options.print ?? symbol,
+    ucum: options.ucum ?? symbol, print: options.print ?? symbol,
     spellings: options.spellings ?? [], words: options.words ?? [], remark: options.remark ?? null,
   };
 }
@@ -51,7 +52,7 @@ export const atoms: readonly Atom[] = [
   atom('1', 'a plain number', {}, 1, { print: '' }),
   atom('%', 'percentage', {}, 0.01, { kind: 'percentage', spellings: ['percent', 'pct'], words: ['per cent', 'percent'] }),
   atom('pp', 'difference of two percentages', {}, 0.01, {
-    kind: 'percentage-points', ucum: null, spellings: ['%-points'], words: ['percentage point', 'percentage points', 'percent points', 'per cent points'],
+    kind: 'percentage-points', ucum: '%', spellings: ['%-points'], words: ['percentage point', 'percentage points', 'percent points', 'per cent points'],
     remark: 'A difference of two percentages: 82 % minus 75 % is 7 pp.',
   }),
   atom('ppm', 'parts per million', {}, 1e-6, {
@@ -118,7 +119,7 @@ export const atoms: readonly Atom[] = [
     remark: 'A temperature difference, as large as one degree Celsius; never the absolute temperature.',
   }),
   atom('degF-difference', 'temperature difference', { temperature: 1 }, 5 / 9, {
-    kind: 'temperature-difference', ucum: null, print: '°F', remark: 'A difference of two temperatures in degrees Fahrenheit.',
+    kind: 'temperature-difference', ucum: '(5.K/9)', print: '°F', remark: 'A difference of two temperatures in degrees Fahrenheit.',
   }),
   // pressure
   atom('Pa', 'pressure', pressure, 1, { words: ['pascal', 'pascals'] }),
@@ -156,20 +157,20 @@ export const atoms: readonly Atom[] = [
   // water
   atom('pH', 'pH', {}, 1, { kind: 'ph', ucum: '[pH]', print: '', spellings: ['PH', 'ph', 'pH-units'], remark: 'A point on a logarithmic scale. A difference of two is in pH-difference.' }),
   atom('pH-difference', 'difference of two pH values', {}, 1, {
-    kind: 'ph-difference', ucum: null, print: 'pH units', spellings: ['ph-difference'], words: ['pH unit', 'pH units', 'units of pH'],
+    kind: 'ph-difference', ucum: '{pH-difference}', print: 'pH units', spellings: ['ph-difference'], words: ['pH unit', 'pH units', 'units of pH'],
   }),
   atom('dKH', 'alkalinity', equivalents, germanDegree, {
-    kind: 'alkalinity', ucum: null, print: '°dKH', spellings: ['°dKH', 'DKH', 'dkh', 'KH', '°KH', 'degKH'],
+    kind: 'alkalinity', ucum: '(10.mg{CaO}/L)', print: '°dKH', spellings: ['°dKH', 'DKH', 'dkh', 'KH', '°KH', 'degKH'],
     words: ['degrees of carbonate hardness', 'degree of carbonate hardness', 'degrees KH', 'degree KH', 'degrees dKH'],
     remark: 'German degree of carbonate hardness, 17.848 mg CaCO3 or 0.35665 meq a litre.',
   }),
   atom('dGH', 'general hardness', equivalents, germanDegree, {
-    kind: 'hardness', ucum: null, print: '°dGH', spellings: ['°dGH', 'DGH', 'dgh', 'GH', '°GH', 'degGH', '°dH', 'dH'],
+    kind: 'hardness', ucum: '(10.mg{CaO}/L)', print: '°dGH', spellings: ['°dGH', 'DGH', 'dgh', 'GH', '°GH', 'degGH', '°dH', 'dH'],
     words: ['degrees of general hardness', 'degree of general hardness', 'degrees GH', 'degree GH', 'degrees dGH'],
     remark: 'German degree of general hardness: 10 mg CaO a litre.',
   }),
   atom('fH', 'hardness or alkalinity', equivalents, 10 / calciumCarbonatePerEquivalent, {
-    kind: 'as-calcium-carbonate', ucum: null, print: '°fH', spellings: ['°fH', '°f-H', 'degfH'], remark: 'French degree: 10 mg CaCO3 a litre.',
+    kind: 'as-calcium-carbonate', ucum: '(10.mg{CaCO3}/L)', print: '°fH', spellings: ['°fH', '°f-H', 'degfH'], remark: 'French degree: 10 mg CaCO3 a litre.',
   }),
   atom('PSU', 'salinity', {}, 1, {
     kind: 'salinity', ucum: '1', spellings: ['psu', 'PSS', 'PSS-78', 'SP'], words: ['practical salinity unit', 'practical salinity units'],
@@ -181,9 +182,9 @@ export const atoms: readonly Atom[] = [
   }),
   atom('g/kg', 'salinity', {}, 1, { kind: 'salinity', remark: 'Grams of salt in a kilogram of water; taken as PSU, which holds to 0.5 %.', words: ['grams per kilogram'] }),
   atom('SG', 'specific gravity', {}, 1, { kind: 'specific-gravity', ucum: '1', print: '', spellings: ['sg', 's.g.'], remark: 'Needs its reference temperature to be turned into salinity.' }),
-  atom('NTU', 'turbidity', {}, 1, { kind: 'turbidity', ucum: null, spellings: ['ntu'], words: ['nephelometric turbidity unit', 'nephelometric turbidity units'] }),
+  atom('NTU', 'turbidity', {}, 1, { kind: 'turbidity', ucum: '{NTU}', spellings: ['ntu'], words: ['nephelometric turbidity unit', 'nephelometric turbidity units'] }),
   atom('mL(STP)', 'volume of oxygen gas', { amount: 1 }, oxygenMillilitre, {
-    ucum: null, print: 'mL(STP)', spellings: ['ml(STP)', 'mL(stp)', 'ml(stp)', 'mLSTP', 'mlSTP'],
+    ucum: 'mL{STP}', print: 'mL(STP)', spellings: ['ml(STP)', 'mL(stp)', 'ml(stp)', 'mLSTP', 'mlSTP'],
     remark: 'A millilitre of oxygen gas at 0 °C and 1 atm: 1.42905 mg, 44.6595 µmol. For oxygen only.',
   }),
 ];

@@ -23,8 +23,8 @@ export interface Unit {
   /** value in base units = value * factor + offset. Offset is 0 for all but temperature points. */
   readonly factor: number;
   readonly offset: number;
-  /** UCUM code for publishing, or null where UCUM has none. */
-  readonly ucum: string | null;
+  /** UCUM code for publishing; for what UCUM has no unit a code with an annotation, `(10.mg{CaO}/L)`, `{NTU}`. */
+  readonly ucum: string;
   /** As a reader sees it: `°C`, `µmol/L`. */
   readonly print: string;
 }

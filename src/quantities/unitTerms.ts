@@ -145,7 +145,7 @@ export function buildUnit(given: readonly UnitTerm[]): Unit | null {
     symbol: writeTerms(terms, (atom) => atom.symbol, (n) => String(n), '.', true),
     dimension, kind: [...kinds][0] ?? 'plain', factor: terms.length === 1 && Math.abs(terms[0]?.exponent ?? 0) === 1 ? factor : Number(factor.toPrecision(15)),
     offset: single && first ? first.atom.offset : 0,
-    ucum: terms.some((term) => term.atom.ucum === null) ? null : writeUcum(terms),
+    ucum: writeUcum(terms),
     print: printTerms(terms),
   };
 }
@@ -174,7 +174,7 @@ function writeTerms(terms: readonly UnitTerm[], name: (atom: Atom) => string, po
 function writeUcum(terms: readonly UnitTerm[]): string {
   const write = (term: UnitTerm): string => {
     const size = Math.abs(term.exponent);
-    return (term.atom.ucum ?? '') + (size === 1 ? '' : String(size)) + (term.basis ? `{${term.basis}}` : '');
+    return term.atom.ucum + (size === 1 ? '' : String(size)) + (term.basis ? `{${term.basis}}` : '');
   };
   return terms.filter((term) => term.exponent > 0).map(write).join('.') + terms.filter((term) => term.exponent < 0).map((term) => `/${write(term)}`).join('');
 }

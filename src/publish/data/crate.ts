@@ -46,7 +46,7 @@ export function crateMetadata(note: Note, facts: PackageFacts, files: readonly C
     }, ...(place.latitude && place.longitude ? [{ '@id': '#coordinates', '@type': 'GeoCoordinates', latitude: String(place.latitude.value), longitude: String(place.longitude.value) }] : [])] : []),
     ...variables.map((each): Json => ({
       '@id': `#variable-${encodeURIComponent(each.id)}`, '@type': 'PropertyValue', name: each.what?.value ?? each.id, alternateName: each.id,
-      ...(each.unit && each.unit.symbol !== '1' ? { unitText: each.unit.symbol, ...(each.unit.ucum === null ? {} : { unitCode: each.unit.ucum }) } : {}),
+      ...(each.unit && each.unit.symbol !== '1' ? { unitText: each.unit.symbol, unitCode: each.unit.ucum } : {}),
       ...(each.with ? { measurementTechnique: each.with.value } : {}),
     })),
   ];

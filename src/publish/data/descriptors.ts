@@ -42,7 +42,7 @@ function field(column: DataColumn): Json {
   const { type, format, more } = fieldTypes[column.type];
   return {
     name: column.name, title: column.title, type, ...(format ? { format } : {}), ...more, description: column.description,
-    ...(column.unit ? { unit: column.unit.symbol, ...(column.unit.ucum === null ? {} : { unitUcum: column.unit.ucum }) } : {}),
+    ...(column.unit ? { unit: column.unit.symbol, unitUcum: column.unit.ucum } : {}),
     ...(column.required ? { constraints: { required: true } } : {}),
   };
 }
@@ -89,7 +89,7 @@ export function csvMetadata(note: Note, facts: PackageFacts, tables: readonly Da
         '@type': 'Schema', primaryKey: table.key.map(columnName),
         columns: table.columns.map((column) => ({
           '@type': 'Column', name: columnName(column.name), titles: column.name, 'dc:description': column.description, datatype: datatypes[column.type], null: '', ...(column.required ? { required: true } : {}),
-          ...(column.unit ? { 'schema:unitText': column.unit.symbol, ...(column.unit.ucum === null ? {} : { 'schema:unitCode': column.unit.ucum }) } : {}),
+          ...(column.unit ? { 'schema:unitText': column.unit.symbol, 'schema:unitCode': column.unit.ucum } : {}),
         })),
       },
     })),

@@ -92,7 +92,7 @@ function longTable(note: Note): DataTable {
       column('label', 'text', 'What the prose calls the tank.'), column('role', 'text', 'treatment or control.'), column('group', 'text', 'Group of tanks treated alike.'),
       column('quantity', 'text', 'Short name of the quantity.', { required: true }), column('what', 'text', 'The quantity in words.'), column('instrument', 'text', `The instrument in words. ${apostrophe}`),
       column('value', 'number', 'The reading in the unit of the same row; for below-range and above-range the limit of the instrument; empty where none was taken.'),
-      column('word', 'text', 'For quantities on a scale of words.'), column('unit', 'text', 'Unit as the note writes it.'), column('unit_ucum', 'text', 'Unit as a UCUM code; empty where UCUM has none.'),
+      column('word', 'text', 'For quantities on a scale of words.'), column('unit', 'text', 'Unit as the note writes it.'), column('unit_ucum', 'text', 'Unit as a UCUM code; what UCUM has no unit for stands in braces.'),
       column('half_width_95', 'number', 'Half of the 95 % interval from stated accuracy, resolution and repeats, in the same unit; empty where no accuracy is stated.'),
       column('flags', 'text', `Any of ${flagNames.map(([, name]) => name).join(', ')}, separated by spaces.`), column('used', 'yes-no', 'yes where the reading takes part in calculations.', { required: true }),
       column('first_value', 'number', 'The value first written, where it was corrected.'), column('corrections', 'text', `Every value written, the first at the start. ${apostrophe}`),

@@ -2,8 +2,10 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { convert, convertible, differenceUnit, matchPrintedUnit, nearestUnit, parseUnit, perHour, unitTable } from '../../../src/quantities/units.ts';
-import type { Unit } from '../../../src/quantities/types.ts';
+import { atoms, commonUnits } from '../../../src/quantities/atoms.ts';
+import type { Kind, Unit } from '../../../src/quantities/types.ts';
 import { measureByName, measures, nearestMeasure } from '../../../src/quantities/measures.ts';
+import { readUcum } from './ucum.ts';
 
 function unit(text: string): Unit {
   const read = parseUnit(text);
@@ -50,14 +52,32 @@ suite('units: reading', () => {
     }), { numRuns: 3000 });
   });
 
-  test('UCUM codes of the dossier list, null where UCUM has none', () => {
-    const codes: [string, string | null][] = [
+  test('UCUM codes of the dossier list; what UCUM has no unit for in its units or as an annotation', () => {
+    const codes: [string, string][] = [
       ['mg/L', 'mg/L'], ['umol/L', 'umol/L'], ['degC', 'Cel'], ['degF', '[degF]'], ['kPa', 'kPa'], ['hPa', 'hPa'], ['mbar', 'mbar'], ['mmHg', 'mm[Hg]'],
       ['inHg', "[in_i'Hg]"], ['psi', '[psi]'], ['atm', 'atm'], ['uS/cm', 'uS/cm'], ['mS/cm', 'mS/cm'], ['pH', '[pH]'], ['meq/L', 'meq/L'], ['ppt', '[ppth]'],
-      ['ppm', '[ppm]'], ['umol/m2/s', 'umol/m2/s'], ['lx', 'lx'], ['%', '%'], ['mg/L/h', 'mg/L/h'], ['/h', '/h'], ['1', '1'], ['dKH', null], ['dGH', null],
+      ['ppm', '[ppm]'], ['umol/m2/s', 'umol/m2/s'], ['lx', 'lx'], ['%', '%'], ['mg/L/h', 'mg/L/h'], ['/h', '/h'], ['1', '1'], ['dKH', '(10.mg{CaO}/L)'], ['dGH', '(10.mg{CaO}/L)'], ['NTU', '{NTU}'], ['degF-difference', '(5.K/9)'],
+      ['dKH/h', '(10.mg{CaO}/L)/h'],
       ['mg/L-CaCO3', 'mg{CaCO3}/L'], ['mg/L-N', 'mg{N}/L'],
     ];
     for (const [symbol, code] of codes) assert.equal(unit(symbol).ucum, code, symbol);
+  });
+
+  test('every unit has a UCUM code that the specification’s grammar and tables know, of the same size', () => {
+    const symbols = new Set([...atoms.map((each) => each.symbol), ...commonUnits, ...measures.flatMap((each) => each.units), 'dKH/h', 'degF-difference/h', 'NTU/h', 'mL(STP)/L/h']);
+    assert.ok(symbols.size > 120);
+    // Scales and counts whose number is no plain size: a temperature point, pH, salinity, specific gravity, turbidity.
+    const scales: readonly Kind[] = ['temperature', 'ph', 'ph-difference', 'salinity', 'specific-gravity', 'turbidity'];
+    const ofSubstance = /\{(?:CaO|CaCO3|STP)\}/u;
+    for (const symbol of symbols) {
+      const { ucum, factor, kind } = unit(symbol);
+      const read = readUcum(ucum);
+      assert.ok(typeof read !== 'string', `${symbol}: ${ucum}: ${read as string}`);
+      if (scales.includes(kind) || ofSubstance.test(ucum)) continue;
+      // UCUM's millimetre of mercury is 133.322 Pa, the torr 4 millionths less
+      assert.ok(Math.abs(read.size / factor - 1) < 5e-6, `${symbol}: ${ucum} is ${read.size}, not ${factor}`);
+    }
+    for (const wrong of ['mgg/L', 'mg/', '(mg/L', 'dKH', 'mg L', 'kmin']) assert.equal(typeof readUcum(wrong), 'string', wrong);
   });
 
   test('near misses', () => {
@@ -152,6 +172,23 @@ suite('measures', () => {
       if (entry.plausible) assert.ok(entry.plausible[0] < entry.plausible[1]);
     }
   });
+  test('every unit has a UCUM code that the specification’s grammar and tables know, of the same size', () => {
+    const symbols = new Set([...atoms.map((each) => each.symbol), ...commonUnits, ...measures.flatMap((each) => each.units), 'dKH/h', 'degF-difference/h', 'NTU/h', 'mL(STP)/L/h']);
+    assert.ok(symbols.size > 120);
+    // Scales and counts whose number is no plain size: a temperature point, pH, salinity, specific gravity, turbidity.
+    const scales: readonly Kind[] = ['temperature', 'ph', 'ph-difference', 'salinity', 'specific-gravity', 'turbidity'];
+    const ofSubstance = /\{(?:CaO|CaCO3|STP)\}/u;
+    for (const symbol of symbols) {
+      const { ucum, factor, kind } = unit(symbol);
+      const read = readUcum(ucum);
+      assert.ok(typeof read !== 'string', `${symbol}: ${ucum}: ${read as string}`);
+      if (scales.includes(kind) || ofSubstance.test(ucum)) continue;
+      // UCUM's millimetre of mercury is 133.322 Pa, the torr 4 millionths less
+      assert.ok(Math.abs(read.size / factor - 1) < 5e-6, `${symbol}: ${ucum} is ${read.size}, not ${factor}`);
+    }
+    for (const wrong of ['mgg/L', 'mg/', '(mg/L', 'dKH', 'mg L', 'kmin']) assert.equal(typeof readUcum(wrong), 'string', wrong);
+  });
+
   test('near misses', () => {
     assert.equal(nearestMeasure('disolved oxigen'), 'dissolved oxygen');
     assert.equal(nearestMeasure('watertemperature'), 'water temperature');

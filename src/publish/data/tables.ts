@@ -4,8 +4,11 @@ import { flag, type Series } from '../../dataset/types.ts';
 import { isCensored, isUsable } from '../../dataset/series.ts';
 import { amountIn, measureOf, readingValue } from '../../dataset/readingValue.ts';
 import { machineValue, showValue } from '../../formula/show.ts';
+import { halfWidthOf } from '../../formula/timeIntervals.ts';
+import type { FormulaValue } from '../../formula/types.ts';
 import type { Unit } from '../../quantities/types.ts';
 import { expandedUncertainty } from '../../quantities/value.ts';
+import { hour } from '../../time/instant.ts';
 import { formatInstant } from '../../time/text.ts';
 import { utc } from '../../time/zone.ts';
 import { claimWords } from '../working.ts';
@@ -149,25 +152,32 @@ function instrumentTable(note: Note): DataTable {
   };
 }
 
+/** Half of the 95 % interval: of a number in its unit, of an instant or a length of time in hours. */
+function halfWidth(value: FormulaValue | null): number | null {
+  if (value?.type === 'number') return expandedUncertainty(value);
+  const half = value?.type === 'instant' || value?.type === 'duration' ? halfWidthOf(value.interval) : null;
+  return half === null ? null : half / hour;
+}
+
 function resultTable(note: Note): DataTable {
   const rows: CsvCell[][] = note.results.map((result) => {
     const { value } = result.evaluation;
     const number = value?.type === 'number' ? value : null;
     return ['result', result.name, result.formula.text.trim(), value === null ? null : showValue(value, note.context), number?.value ?? null,
-      value === null || number ? null : machineValue(value, note.context), number ? unitText(number.unit) : null, number ? ucumText(number.unit) : null, number ? expandedUncertainty(number) : null, null, null];
+      value === null || number ? null : machineValue(value, note.context), number ? unitText(number.unit) : null, number ? ucumText(number.unit) : null, halfWidth(value), null, null];
   });
   note.claims.forEach((claim, index) => {
     const value = claim.evaluation?.value ?? null;
     const number = value?.type === 'number' ? value : null;
     rows.push(['claim', String(index + 1), claim.syntax.form === 'stated' ? null : claim.syntax.formula.text.replace(/\s+/g, ' ').trim(), claimWords(claim), number?.value ?? null,
-      number || claim.machine === null ? null : claim.machine, number ? unitText(number.unit) : null, number ? ucumText(number.unit) : null, number ? expandedUncertainty(number) : null, claim.mark, claim.syntax.source]);
+      number || claim.machine === null ? null : claim.machine, number ? unitText(number.unit) : null, number ? ucumText(number.unit) : null, halfWidth(value), claim.mark, claim.syntax.source]);
   });
   return {
     path: 'results.csv', name: 'results', title: 'Named results and claims', description: 'Every result and claim of the note with its formula and its value as computed.', key: ['kind', 'name'],
     columns: [
       column('kind', 'text', 'result or claim.', { required: true }), column('name', 'text', 'Name of the result, or number of the claim in the post.', { required: true }), column('formula', 'text', `The formula. ${apostrophe}`), column('shown', 'text', `As the reader sees it. ${apostrophe}`),
       column('value', 'number', 'The computed value, unrounded to 12 digits, in the unit of the same row.'), column('other_value', 'text', 'Instants, durations, words and truths. Durations in hours.'),
-      column('unit', 'text', 'Unit as the note writes it.'), column('unit_ucum', 'text', 'UCUM code.'), column('half_width_95', 'number', 'Half of the 95 % interval in the same unit.'), column('mark', 'text', 'computed, condition, stated or unchecked.'), column('source', 'text', `Source of a stated claim. ${apostrophe}`),
+      column('unit', 'text', 'Unit as the note writes it.'), column('unit_ucum', 'text', 'UCUM code.'), column('half_width_95', 'number', 'Half of the 95 % interval in the same unit; of an instant or a length of time in hours.'), column('mark', 'text', 'computed, condition, stated or unchecked.'), column('source', 'text', `Source of a stated claim. ${apostrophe}`),
     ],
     rows,
   };

@@ -6,6 +6,7 @@ import { createRequire } from 'node:module';
 import { Ajv } from 'ajv';
 import Papa from 'papaparse';
 import { readNote } from '../../../src/experiment/readNote.ts';
+import { exampleNote } from '../../../src/formula/catalogue/exampleNote.ts';
 import { csvText, safeText } from '../../../src/publish/data/csv.ts';
 import { licenceOf } from '../../../src/publish/data/descriptors.ts';
 import { publishData } from '../../../src/publish/data/dataPackage.ts';
@@ -25,6 +26,15 @@ const packageOf = async (text: string): Promise<Map<string, Buffer>> =>
 const json = <T>(files: Map<string, Buffer>, path: string): T => JSON.parse(files.get(path)!.toString('utf8')) as T;
 
 suite('publish: open data', () => {
+  test('times read off a fitted night carry half their interval, in hours', async () => {
+    const text = exampleNote.replace('first-loss = ', 'balance = balance-point(mat.DO)\nlong = time-to(mat.DO, 5.5 mg/L)\nfirst = first-below(mat.DO, 6 mg/L)\nfirst-loss = ');
+    const { data } = Papa.parse<Record<string, string>>((await packageOf(text)).get('results.csv')!.toString('utf8').trimEnd(), { header: true });
+    const half = (name: string): number => Number(data.find((row) => row['name'] === name)!['half_width_95']);
+    assert.ok(half('balance') > 0.2 && half('balance') < 1, String(half('balance')));
+    assert.ok(half('long') > 1 && half('long') < 2, String(half('long')));
+    assert.equal(data.find((row) => row['name'] === 'first')!['half_width_95'], '');
+  });
+
   for (const [name, text] of notes) {
     test(`${name}: the descriptor satisfies the official schema, sizes and hashes agree, every cell has its field's type`, async () => {
       const files = await packageOf(text);

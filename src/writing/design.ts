@@ -92,7 +92,8 @@ function describeAlike(protocol: Protocol): RunPieces[] {
   const same = compared.filter((key) => !different.has(key) && tanks[0]?.written.has(key)).map((key) => ({ key, text: tanks[0]!.written.get(key)!.value }));
   const none = same.filter((each) => each.text.trim() !== '' && saysNone(each.text));
   const some = same.filter((each) => !none.includes(each));
-  if (some.length > 0 && tanks.length > 1) sentences.push(designWords.alike(some.map(({ key, text }) => ({ key: names.tankKey(key), text }))));
+  const described = some.map(({ key, text }) => ({ key: names.tankKey(key), text }));
+  if (some.length > 0) sentences.push(tanks.length > 1 ? designWords.alike(described) : designWords.held(described));
   if (none.length > 0) sentences.push(designWords.without({ keys: none.map((each) => names.tankKey(each.key)), tanks: tanks.length }));
   const since = tanks[0]?.written.get('running since')?.value;
   if (since && !different.has('running since')) {

@@ -40,6 +40,7 @@ export const designWords: typeof designEnglish = {
   alsoDiffered: (items) => say`Sie unterschieden sich auch in ${items.length === 1 ? 'einem Punkt, den' : `${numberWord(items.length)} Punkten, die`} der Plan nicht als beabsichtigt nennt: ${listed(items)}.`,
   nothingDiffers: () => ['Der Plan nennt keinen Unterschied zwischen den Becken.'],
   alike: (items) => [`Gleich war in allen Becken: ${listedText(items.map(({ key, text }) => `${key} (${quoted(text)})`))}.`],
+  held: (items) => [`Der Plan nennt zum Becken: ${listedText(items.map(({ key, text }) => `${key} (${quoted(text)})`))}.`],
   without: ({ keys, tanks }) => {
     const things = keys.map((key) => (key === 'Salzgehalt' ? 'Salz' : key));
     if (tanks === 1) return [`Das Becken war ohne ${listedText(things)}.`];

@@ -46,6 +46,9 @@ export const designWords = {
   nothingDiffers: <V>(): Pieces<V> => ['The plan names no difference between the tanks.'],
   alike: <V>(items: readonly { readonly key: string; readonly text: string }[]): Pieces<V> =>
     say`They were alike in ${listedText(items.map(({ key, text }) => `${key} (${phrase(text)})`))}.`,
+  /** Of the only tank. */
+  held: <V>(items: readonly { readonly key: string; readonly text: string }[]): Pieces<V> =>
+    say`For the tank the plan names ${listedText(items.map(({ key, text }) => `${key} (${phrase(text)})`))}.`,
   without: <V>(args: { keys: readonly string[]; tanks: number }): Pieces<V> =>
     say`${args.tanks === 1 ? 'The tank held no' : args.tanks === 2 ? 'Neither tank held any' : 'None of the tanks held any'} ${listedText(args.keys, 'or')}.`,
   notStated: 'not stated',

@@ -84,6 +84,18 @@ suite('writing: methods and results', () => {
     assert.match(page(planned), /No readings are logged yet\./);
   });
 
+  test('the only tank is described too: what it held, and what it did not', () => {
+    const note = readNote(exampleNote({ protocol: `place: {name: Zwolle, time zone: Europe/Amsterdam}
+tanks:
+  a: {label: quarantine tank, plants: java moss, animals: none, equipment: "sponge filter, 50 W heater"}
+schedule: {start: 2026-03-14 20:00, end: 2026-03-15 06:00, every: 1 h}
+measure:
+  T: {what: water temperature, unit: degC, with: thermistor}
+`, readings: 'time a.T\n20:00 24.1\n' }).text);
+    assertClean(all(note));
+    assert.match(page(note), /For the tank the plan names plants \(java moss\) and equipment \(sponge filter, 50 W heater\)\. The tank held no animals\./u);
+  });
+
   test('any part of the plan may be missing, in any combination', () => {
     const keys = baseProtocol.split(/\n(?=\S)/).map((each) => each.trimEnd());
     fc.assert(fc.property(fc.subarray(keys), fc.subarray(baseReadings.trim().split('\n').slice(1)), (parts, rows) => {

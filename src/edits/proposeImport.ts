@@ -128,9 +128,15 @@ export function proposeImport(source: Uint8Array | string, note: Note, choices: 
 }
 
 /** True when nothing is to ask and nothing would be left behind: every column has its place, its values can be, and every line is simply a row. */
-export function isSure({ asks, complaints, doubts, linesAbove, columns, names }: ImportProposal): boolean {
+export function isSure(proposal: ImportProposal): boolean {
+  const { asks, complaints, doubts, linesAbove } = proposal;
+  return asks.length === 0 && complaints.length === 0 && doubts.length === 0 && linesAbove === 0 && leftOut(proposal).length === 0;
+}
+
+/** Columns of the file that are not imported. */
+export function leftOut({ columns, names }: ImportProposal): string[] {
   const placed = new Set(columns.filter((column) => column.to !== null).flatMap((column) => [column.from, ...column.from.split(' + ')]));
-  return asks.length === 0 && complaints.length === 0 && doubts.length === 0 && linesAbove === 0 && names.every((name) => placed.has(name));
+  return names.filter((name) => !placed.has(name));
 }
 
 /** Where the heads stand, what each column is proposed to hold, and the rows under them. */

@@ -114,7 +114,7 @@ function typeValue(note: Note, place: ReadingPlace, corrected: (typed: string, r
       if (typed.trim() === '') return null;
       const result = corrected(typed, someReason);
       if (!result.ok) return { message: editSentence(result.message), severity: vscode.InputBoxValidationSeverity.Error };
-      return { message: result.edits[0]?.newText.trim() ?? '', severity: vscode.InputBoxValidationSeverity.Info };
+      return { message: vscode.l10n.t('It will read {0}', result.edits[0]?.newText.trim() ?? ''), severity: vscode.InputBoxValidationSeverity.Info };
     },
   });
 }

@@ -9,6 +9,7 @@ import type { DecimalMark, DelimiterName } from '../../readings/file/layout.ts';
 import { loadZone } from '../../time/zone.ts';
 import { editSentence } from '../language.ts';
 import { describeHead, pickTarget } from './importTargets.ts';
+import { decimalWord, delimiterWord, orderWord } from './importWords.ts';
 import { choicesOf, fittingLoggers, type Loggers } from './loggers.ts';
 
 /** A block of readings; a reference to the file, pinned by its hash; the same for a file that is copied beside the note first. */
@@ -131,13 +132,6 @@ function unmapped(proposal: ImportProposal): string[] {
   return proposal.names.filter((name) => !named.has(name));
 }
 
-const delimiterWord = (name: DelimiterName): string => ({
-  comma: vscode.l10n.t('commas'), semicolon: vscode.l10n.t('semicolons'), tab: vscode.l10n.t('tabs'), bar: vscode.l10n.t('bars'), space: vscode.l10n.t('spaces'),
-})[name];
-const orderWord = (order: DateOrder): string => ({
-  'year-month-day': vscode.l10n.t('year, month, day'), 'day-month-year': vscode.l10n.t('day, month, year'), 'month-day-year': vscode.l10n.t('month, day, year'),
-})[order];
-const decimalWord = (mark: DecimalMark): string => (mark === '.' ? vscode.l10n.t('point, 7.31') : vscode.l10n.t('comma, 7,31'));
 const headsWord = ({ headerLine }: ImportProposal): string => (headerLine === 0 ? vscode.l10n.t('none; columns go by number') : vscode.l10n.t('line {0}', headerLine));
 
 async function pickHeads(proposal: ImportProposal, relaid: (choices: ImportChoices) => Partial<State>): Promise<Partial<State> | null> {

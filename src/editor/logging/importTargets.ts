@@ -22,7 +22,7 @@ export async function pickTarget(proposal: ImportProposal, from: string, protoco
 /** A head in words: with the unit in which its cells are read. */
 export function describeHead(head: string, protocol: Protocol): string {
   const unit = head === 'time' || head === 'remark' ? null : unitOf(head, protocol);
-  return unit ? `${plainHead(head)}, ${unit.symbol}` : head;
+  return unit ? `${plainHead(head)}, ${unit.print}` : head;
 }
 
 const plainHead = (head: string): string => head.replace(/\[.*$/u, '');
@@ -41,7 +41,7 @@ function choicesFor(proposal: ImportProposal, from: string, protocol: Protocol):
   const group = (label: string, items: readonly Choice[]): Choice[] => (items.length > 0 ? [{ label, kind: vscode.QuickPickItemKind.Separator }, ...items] : []);
   const beside = proposal.names.filter((name) => name !== from && !from.includes(' + ') && !proposal.columns.some((column) => column.from === name && column.to !== null));
   return [
-    ...group(vscode.l10n.t('In another unit'), isReading ? unitsFor(now, protocol).map((unit) => head(`${plainHead(now)}[${unit}]`, `${plainHead(now)}, ${unit}`)) : []),
+    ...group(vscode.l10n.t('In another unit'), isReading ? unitsFor(now, protocol).map((unit) => ({ ...head(`${plainHead(now)}[${unit.symbol}]`, `${plainHead(now)}, ${unit.print}`), description: unit.symbol })) : []),
     ...group(vscode.l10n.t('Readings'), plannedHeads(protocol).map((each) => head(each, describeHead(each, protocol)))),
     ...group(vscode.l10n.t('Time and words'), [
       head('time', vscode.l10n.t('Time')), head('remark', vscode.l10n.t('Remark')),
@@ -52,9 +52,9 @@ function choicesFor(proposal: ImportProposal, from: string, protocol: Protocol):
 }
 
 /** Units in which the cells under a head could stand, other than the one that is set. */
-function unitsFor(head: string, protocol: Protocol): string[] {
+function unitsFor(head: string, protocol: Protocol): Unit[] {
   const unit = unitOf(head, protocol);
-  return unit ? unitTable.filter((entry) => entry.symbol !== unit.symbol && !/\s/u.test(entry.symbol) && convertible(entry.unit, unit)).map((entry) => entry.symbol) : [];
+  return unit ? unitTable.filter((entry) => entry.symbol !== unit.symbol && !/\s/u.test(entry.symbol) && convertible(entry.unit, unit)).map((entry) => entry.unit) : [];
 }
 
 /** The columns with one set anew, in its place: what it takes from another column, and the parts of a joined one, are no longer held there. */

@@ -1,15 +1,16 @@
 // Pasting cells into a note. Where they surely are readings of this note they become a table at once; where they may be, that is
-// offered behind the plain paste, and picking it shows the preview.
+// offered behind the plain paste: with the preview after a paste, and (as the editor resolves nothing there) as whole edits in the menu.
 import * as vscode from 'vscode';
 import type { EditResult } from '../../edits/edit.ts';
 import { importTable } from '../../edits/importTable.ts';
-import { isSure, proposeImport } from '../../edits/proposeImport.ts';
+import { isSure, leftOut, proposeImport, type ImportChoices, type ImportProposal } from '../../edits/proposeImport.ts';
 import type { Note } from '../../experiment/types.ts';
 import { addEdits } from '../places.ts';
 import type { NoteStore } from '../noteStore.ts';
 import { noteSelector } from '../selector.ts';
+import { decimalWord, orderWord } from './importWords.ts';
 import { choicesOf, fittingLoggers } from './loggers.ts';
-import { editsOf, loggersFor, previewSource, type TableSource } from './tableSource.ts';
+import { editsOf, loggersFor, previewSource } from './tableSource.ts';
 
 const kind = vscode.DocumentDropOrPasteEditKind.Empty.append('evenwater', 'readings');
 
@@ -17,15 +18,15 @@ export function registerPaste(notes: NoteStore): vscode.Disposable {
   return vscode.languages.registerDocumentPasteEditProvider(noteSelector, new TablePaste(notes), { providedPasteEditKinds: [kind], pasteMimeTypes: ['text/plain'] });
 }
 
+/** Cells on their way into a note. */
+interface Pasted { readonly document: vscode.TextDocument; readonly note: Note; readonly text: string; readonly offset: number }
+
 /** A paste that waits for the preview. */
 class PreviewedPaste extends vscode.DocumentPasteEdit {
-  readonly document: vscode.TextDocument;
-  readonly note: Note;
-  readonly source: TableSource;
-  readonly offset: number;
-  constructor(document: vscode.TextDocument, note: Note, source: TableSource, offset: number) {
+  readonly pasted: Pasted;
+  constructor(pasted: Pasted) {
     super('', vscode.l10n.t('Import as Readings…'), kind);
-    [this.document, this.note, this.source, this.offset] = [document, note, source, offset];
+    this.pasted = pasted;
     this.yieldTo = [vscode.DocumentDropOrPasteEditKind.Text];
   }
 }
@@ -34,7 +35,7 @@ class TablePaste implements vscode.DocumentPasteEditProvider {
   readonly #notes: NoteStore;
   constructor(notes: NoteStore) { this.#notes = notes; }
 
-  async provideDocumentPasteEdits(document: vscode.TextDocument, ranges: readonly vscode.Range[], data: vscode.DataTransfer, _context: vscode.DocumentPasteEditContext, token: vscode.CancellationToken): Promise<vscode.DocumentPasteEdit[]> {
+  async provideDocumentPasteEdits(document: vscode.TextDocument, ranges: readonly vscode.Range[], data: vscode.DataTransfer, context: vscode.DocumentPasteEditContext, token: vscode.CancellationToken): Promise<vscode.DocumentPasteEdit[]> {
     const [range] = ranges;
     const note = this.#notes.noteOf(document);
     // What is selected is to be replaced: that is the plain paste's work.
@@ -45,19 +46,46 @@ class TablePaste implements vscode.DocumentPasteEditProvider {
     if (!text || token.isCancellationRequested || !/\n/.test(text.trim()) || text.includes('```')) return [];
     const plain = proposeImport(text, note);
     const [known] = fittingLoggers(plain?.names ?? [], loggersFor(document));
-    const proposal = known ? proposeImport(text, note, choicesOf(known.logger)) : plain;
+    const choices = known ? choicesOf(known.logger) : {};
+    const proposal = known ? proposeImport(text, note, choices) : plain;
     // A time and at least one quantity of the plan must show: other tables are no business of ours.
     if (!proposal || proposal.heads.length === 0 || !proposal.columns.some((column) => column.to === 'time')) return [];
-    const result = isSure(proposal) ? importTable(note, proposal, offset) : null;
-    if (!result?.ok) return [new PreviewedPaste(document, note, { content: text, name: null, path: null }, offset)];
-    return [filled(new vscode.DocumentPasteEdit('', vscode.l10n.t('Import as Readings'), kind), document, result)];
+    const pasted = { document, note, text, offset };
+    if (isSure(proposal)) return editFor(pasted, proposal, vscode.l10n.t('Import as Readings'), true);
+    return context.triggerKind === vscode.DocumentPasteTriggerKind.PasteAs ? everyReading(pasted, proposal, choices) : [new PreviewedPaste(pasted)];
   }
 
   async resolveDocumentPasteEdit(edit: vscode.DocumentPasteEdit): Promise<vscode.DocumentPasteEdit> {
     if (!(edit instanceof PreviewedPaste)) return edit;
-    const choice = await previewSource(edit.document, edit.note, edit.source);
-    return choice ? filled(edit, edit.document, await editsOf(edit.document, edit.note, edit.source, choice, edit.offset)) : edit;
+    const { document, note, text, offset } = edit.pasted;
+    const source = { content: text, name: null, path: null };
+    const choice = await previewSource(document, note, source);
+    return choice ? filled(edit, document, await editsOf(document, note, source, choice, offset)) : edit;
   }
+}
+
+/** One edit for each way in which the cells can be read; each says in its title which way that is, and what it leaves out. */
+function everyReading(pasted: Pasted, proposal: ImportProposal, choices: ImportChoices): vscode.DocumentPasteEdit[] {
+  const asked = proposal.asks.map((ask) => ask.code);
+  const ways: { words: string[]; choices: ImportChoices }[] = [{ words: [], choices }];
+  const split = <Value extends string>(values: readonly Value[], word: (value: Value) => string, set: (value: Value) => ImportChoices): void => {
+    ways.splice(0, ways.length, ...ways.flatMap((way) => values.map((value) => ({ words: [...way.words, word(value)], choices: { ...way.choices, ...set(value) } }))));
+  };
+  if (asked.includes('date-order-unclear')) split(proposal.dateOrders, orderWord, (dateOrder) => ({ dateOrder }));
+  if (asked.includes('decimal-unclear')) split(['.', ','], decimalWord, (decimal) => ({ decimal }));
+  return ways.flatMap((way) => {
+    const read = proposeImport(pasted.text, pasted.note, way.choices);
+    const without = read ? leftOut(read) : [];
+    const words = [...way.words, ...(without.length > 0 ? [vscode.l10n.t('without {0}', without.join(', '))] : [])];
+    return read ? editFor(pasted, read, words.length > 0 ? vscode.l10n.t('Import as Readings ({0})', words.join('; ')) : vscode.l10n.t('Import as Readings'), false) : [];
+  });
+}
+
+function editFor({ document, note, offset }: Pasted, proposal: ImportProposal, title: string, sure: boolean): vscode.DocumentPasteEdit[] {
+  const result = importTable(note, proposal, offset);
+  const edit = filled(new vscode.DocumentPasteEdit('', title, kind), document, result);
+  if (!sure) edit.yieldTo = [vscode.DocumentDropOrPasteEditKind.Text];
+  return result.ok ? [edit] : [];
 }
 
 /** The edit with what it does to the note, each as one step to undo. */

@@ -14,7 +14,7 @@ const { publishPost } = await import('../src/publish/post.ts');
 const { publishMarkdown } = await import('../src/publish/markdown/markdownPost.ts');
 const { recheckPost } = await import('../src/publish/recheck.ts');
 
-const notes = ['samples/overnight-oxygen.tank.md', 'samples/heater-failure.tank.md', 'test/fixtures/posts/logger-night.tank.md', 'test/fixtures/posts/twee-nachten.tank.md'];
+const notes = ['samples/overnight-oxygen.tank.md', 'samples/heater-failure.tank.md', 'samples/naechtlicher-ausstroemer.tank.md', 'test/fixtures/posts/logger-night.tank.md', 'test/fixtures/posts/twee-nachten.tank.md', 'test/fixtures/posts/wasserlinsen.tank.md'];
 const golden = path.join(root, 'test/fixtures/posts/golden');
 const approve = process.env.EVENWATER_APPROVE === '1';
 const to = process.argv.includes('--to') ? path.resolve(process.argv[process.argv.indexOf('--to') + 1]) : null;

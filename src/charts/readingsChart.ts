@@ -7,6 +7,8 @@ import type { Instant } from '../time/instant.ts';
 import { formatClock, formatOffset } from '../time/text.ts';
 import { convert, convertible } from '../quantities/units.ts';
 import { flag } from '../dataset/types.ts';
+import { languageOf } from '../words/languages.ts';
+import { protectedBy } from '../words/criteria.ts';
 import type { Chart, ChartTheme } from './types.ts';
 import { alternativeOf, amountIn, captionOf, decimalText, sentence, wordsOf, type ChartFacts } from './chartWords.ts';
 import { figureWindow, panelsOf, type Panel } from './panels.ts';
@@ -63,7 +65,7 @@ function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
         const value = convert(bound.value.value, bound.value.unit, unit);
         if (!Number.isFinite(value)) continue;
         const decimals = Math.min(3, (String(Number(value.toPrecision(6))).split('.')[1] ?? '').length);
-        lines.push({ panel: index, value, side, label: words.limitFor(`${words.sides[side]} ${decimalText(value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`, limit.for) });
+        lines.push({ panel: index, value, side, label: words.limitFor(`${words.sides[side]} ${decimalText(value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`, protectedBy(limit.for, languageOf(protocol.language))) });
       }
     }
   });

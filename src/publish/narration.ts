@@ -1,5 +1,7 @@
 // The narration sheet: question, findings and limits as numbered sentences to be spoken, numbers written as said.
 import type { Note } from '../experiment/types.ts';
+import { languageOf } from '../words/languages.ts';
+import { postWords } from '../words/post.ts';
 import { answerOf, evidenceLimits, findingSentences } from './sentences.ts';
 import { spokenText } from './spoken.ts';
 
@@ -18,6 +20,6 @@ export function publishNarration(note: Note, stem: string): { text: string; faul
     ...(answer ? [answer.text] : []), ...evidenceLimits(note),
   ].map(sentence).map((each) => (english ? spokenText(each) : each)).map((each) => each.charAt(0).toUpperCase() + each.slice(1));
   const title = note.protocol?.title?.value ?? note.syntax.headings.find((heading) => heading.level === 1)?.text ?? stem;
-  const remark = english ? '' : 'The figures stand as printed: only English can be written as said.\n\n';
+  const remark = english ? '' : `${postWords(languageOf(note.protocol?.language)).figuresAsPrinted}\n\n`;
   return { text: `${title}\n\n${remark}${said.map((each, index) => `${index + 1}. ${each}`).join('\n')}\n`, faults: answer?.faults ?? [] };
 }

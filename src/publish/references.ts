@@ -1,6 +1,7 @@
 // The sources a post rests on: of stated claims, of limits, of the equations used, of the methods.
 import type { RenderContext } from '../render/context.ts';
 import { functionByName } from '../formula/catalogue.ts';
+import { describedIn } from '../formula/catalogue/described.ts';
 import { writeMethods } from '../writing/methods.ts';
 import { writeResults } from '../writing/results.ts';
 import { postWords } from '../words/post.ts';
@@ -15,8 +16,8 @@ export function sourcesOf(context: RenderContext): string[] {
   for (const limit of note.protocol?.limits ?? []) add(limit.source);
   const evaluations = [...note.claims.map((claim) => claim.evaluation), ...note.results.map((result) => result.evaluation)];
   for (const evaluation of evaluations) for (const step of evaluation?.working ?? []) {
-    const source = step.function === null ? null : (functionByName(step.function) as { source?: unknown } | null)?.source;
-    if (typeof source === 'string') add(source);
+    const entry = step.function === null ? null : functionByName(step.function);
+    if (entry) add(describedIn(context.language, entry).source);
   }
   const words = new Set(note.syntax.blocks.map((block) => block.word));
   const paragraphs = [...(words.has('methods') ? writeMethods(note) : []), ...(words.has('results') ? writeResults(note) : [])];

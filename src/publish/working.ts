@@ -14,6 +14,9 @@ export function claimWords(claim: CheckedClaim): string {
   return claim.syntax.form === 'unfilled' ? claim.computed ?? '?' : tidy(claim.syntax.words.text);
 }
 
+/** The language whose quotation marks a quote has; none where they are English. */
+const quoteMarks = (context: RenderContext): { readonly lang?: string } => (context.language === 'en' ? {} : { lang: context.language });
+
 /** What stands behind a claim, without its steps. */
 export function explanationHtml(claim: CheckedClaim, context: RenderContext): Html {
   const say = postWords(context.language).working;
@@ -41,7 +44,7 @@ function stepsHtml(claim: CheckedClaim, context: RenderContext): Html {
 /** One entry of the appendix. */
 export function appendixEntry(claim: CheckedClaim, index: number, context: RenderContext): Html {
   return element('li', { id: `how-${index + 1}`, class: 'how-number' }, element('span', { class: 'n' }, String(index + 1)),
-    element('div', {}, element('q', {}, escapeHtml(claimWords(claim))), element('span', { class: 'mark' }, context.words.claim.marks[claim.mark]), element('br', {}),
+    element('div', {}, element('q', quoteMarks(context), escapeHtml(claimWords(claim))), element('span', { class: 'mark' }, context.words.claim.marks[claim.mark]), element('br', {}),
       explanationHtml(claim, context), ' ', element('a', { href: `#claim-${index + 1}`, 'aria-label': postWords(context.language).working.back(index + 1) }, '↩'), stepsHtml(claim, context)));
 }
 
@@ -49,7 +52,7 @@ export function appendixEntry(claim: CheckedClaim, index: number, context: Rende
 export function workingNote(indexes: readonly number[], context: RenderContext): Html {
   const claims = indexes.map((index) => ({ index, claim: context.note.claims[index] })).filter((each): each is { index: number; claim: CheckedClaim } => each.claim !== undefined);
   if (claims.length === 0) return '';
-  const items = claims.map(({ claim, index }) => element('li', {}, `${index + 1}. `, element('q', {}, escapeHtml(claimWords(claim))), ' — ', explanationHtml(claim, context)));
+  const items = claims.map(({ claim, index }) => element('li', {}, `${index + 1}. `, element('q', quoteMarks(context), escapeHtml(claimWords(claim))), ' — ', explanationHtml(claim, context)));
   const stated = claims.every(({ claim }) => claim.syntax.form === 'stated');
   const word = postWords(context.language).working.summary(claims.length, stated);
   return element('details', { class: 'working' }, element('summary', {}, word), element('ol', {}, ...items));

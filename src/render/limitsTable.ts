@@ -11,6 +11,7 @@ import { amountText, dateWords, decimalText } from '../charts/chartWords.ts';
 import { capital, quantityWords } from '../charts/panels.ts';
 import { computed, dataHtml, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
+import { protectedBy } from '../words/criteria.ts';
 import { machineNumber } from './readingsTable.ts';
 import { tableHtml } from './table.ts';
 import { tankMark } from './tankMark.ts';
@@ -113,11 +114,11 @@ export function limitsHtml(blockIndex: number, context: RenderContext): Html {
     const quantity = limit.quantity ? quantityWords(protocol, limit.quantity.value) : '–';
     const readings = protocol.tanks.map((tank) => seen(limit, tank.id, context));
     const source = element('td', { class: 'evenwater-source' }, escapeHtml(limit.source ?? words.noSource));
-    const main = element('tr', {}, element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(`${quantity} ${bounds.join(', ')}`)),
+    const main = element('tr', {}, element('th', { scope: 'row' }, escapeHtml(capital(protectedBy(limit.for, context.language)))), element('td', {}, escapeHtml(`${quantity} ${bounds.join(', ')}`)),
       ...readings.map((each) => each.html), source);
     const cells = protocol.tanks.map((tank) => daysHtml(limit, tank.id, context));
     const overDays = (limit.criterion?.parts ?? []).filter((each) => each.part !== 'minimum').map(({ part, atLeast }) => element('tr', {},
-      element('th', { scope: 'row' }, escapeHtml(capital(limit.for))), element('td', {}, escapeHtml(words.partLimit({ quantity, part: words.parts[part], amount: `${decimalText(atLeast, 1, protocol)} mg/L` }))),
+      element('th', { scope: 'row' }, escapeHtml(capital(protectedBy(limit.for, context.language)))), element('td', {}, escapeHtml(words.partLimit({ quantity, part: words.parts[part], amount: `${decimalText(atLeast, 1, protocol)} mg/L` }))),
       ...cells.map((cell) => cell(part, atLeast)), source));
     return [main, ...overDays];
   });

@@ -7,7 +7,8 @@ import { formatValue } from '../quantities/format.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import { planDeviations, repeatFacts, sealedTime } from '../protocol/planSeal.ts';
 import { formatClock, formatDate } from '../time/text.ts';
-import { capital, quantityWords } from '../charts/panels.ts';
+import { dateWords } from '../charts/chartWords.ts';
+import { capital, placeWords, quantityWords } from '../charts/panels.ts';
 import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import { cautionWords, type PlanCardWords } from '../words/page.ts';
 import { cautionsOf } from './cautions.ts';
@@ -47,7 +48,7 @@ function tanksTable(protocol: Protocol, context: RenderContext): Html {
   const words = context.plan;
   const undeclared = new Set(undeclaredDifferences(protocol).map((each) => each.key));
   const declared = new Set(protocol.differs.map((each) => each.value));
-  const keys = [...new Set(tanks.flatMap((tank) => [...tank.written.keys()]))].filter((key) => !hidden.has(key));
+  const keys = [...new Set(tanks.flatMap((tank) => [...tank.written.keys()]))].filter((key) => !hidden.has(key) && !tanks.some((tank) => tank.facts.has(key)));
   keys.sort((a, b) => (order.indexOf(a) < 0 ? 99 : order.indexOf(a)) - (order.indexOf(b) < 0 ? 99 : order.indexOf(b)));
   const rows: Html[] = [];
   const write = (key: string, texts: readonly (string | null)[]): void => {
@@ -110,7 +111,7 @@ function instrumentsTable(protocol: Protocol, { instruments: words }: PlanCardWo
   const { heads } = words;
   const cells = protocol.measure.map((measure) => [
     `${quantityWords(protocol, measure.id)} (${measure.id})`, measure.scale ? measure.scale.join(', ') : measure.unit && measure.unit.print !== '1' ? measure.unit.print : '–',
-    measure.with?.value ?? '–', measure.in.length > 0 && !protocol.tanks.every((tank) => measure.in.some((place) => place.value === tank.id)) ? measure.in.map((place) => protocol.tanks.find((tank) => tank.id === place.value)?.label ?? place.value).join(', ') : protocol.tanks.length === 2 ? words.bothTanks : protocol.tanks.length === 1 ? words.theTank : words.allTanks,
+    measure.with?.value ?? '–', measure.in.length > 0 && !protocol.tanks.every((tank) => measure.in.some((place) => place.value === tank.id)) ? measure.in.map((place) => placeWords(protocol, place.value)).join(', ') : protocol.tanks.length === 2 ? words.bothTanks : protocol.tanks.length === 1 ? words.theTank : words.allTanks,
     measure.accuracy ? `± ${instrumentValue(measure.accuracy, measure.unit, protocol)}` : words.notStated, measure.resolution ? instrumentValue(measure.resolution, measure.unit, protocol) : '–', measure.calibrated?.value ?? '–',
   ]);
   const used = heads.map((_, index) => index < 4 || cells.some((each) => each[index] !== '–'));
@@ -129,7 +130,7 @@ function planNotes(protocol: Protocol, { notes: words }: PlanCardWords): string[
   else if (protocol.orderRule) notes.push(words.drawn(protocol.seed?.value ?? null));
   else if (protocol.order.length > 1) notes.push(words.order(protocol.order.map((tank) => label(tank.value))));
   const sealed = sealedTime(protocol);
-  if (sealed !== null) notes.push(words.sealed({ clock: formatClock(sealed, protocol.zone), date: formatDate(sealed, protocol.zone), changed: Boolean(planDeviations(protocol)) }));
+  if (sealed !== null) notes.push(words.sealed({ clock: formatClock(sealed, protocol.zone), day: formatDate(sealed, protocol.zone), date: dateWords(sealed, protocol), changed: Boolean(planDeviations(protocol)) }));
   const repeat = repeatFacts(protocol);
   if (repeat) notes.push(words.repeats(repeat.name, repeat.changed?.length === 0));
   return notes;

@@ -1,6 +1,7 @@
 // A crossed stop rule: the loudest thing on the page until its outcome is written up, and in plain sight after that.
 import type { Protocol } from '../protocol/types.ts';
 import { formatClock, formatDate } from '../time/text.ts';
+import { dateWords } from '../charts/chartWords.ts';
 import type { RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
@@ -15,7 +16,7 @@ export function stopAlarmHtml(protocol: Protocol, context: RenderContext): Html 
     const later = check.crossedAt.length - 1;
     return element('div', { class: `evenwater-alarm${outcome ? ' evenwater-written-up' : ''}`, role: outcome ? null : 'alert' },
       element('p', { class: 'evenwater-alarm-head' }, escapeHtml(outcome ? words.wasCrossed : words.alarm)),
-      element('p', {}, element('code', {}, escapeHtml(rule.when?.text.trim() ?? '')), escapeHtml(words.at({ clock: formatClock(first, protocol.zone), date: formatDate(first, protocol.zone), later }))),
+      element('p', {}, element('code', {}, escapeHtml(rule.when?.text.trim() ?? '')), escapeHtml(words.at({ clock: formatClock(first, protocol.zone), day: formatDate(first, protocol.zone), date: dateWords(first, protocol), later }))),
       rule.do ? element('p', { class: 'evenwater-alarm-do' }, escapeHtml(outcome ? words.planSaid(rule.do) : rule.do)) : '',
       element('p', {}, escapeHtml(outcome ? words.wasDone(outcome) : words.writeOutcome)));
   }).join('');

@@ -1,4 +1,6 @@
 // The tool's own HTML as Markdown that forums and blogs read: CommonMark with pipe tables, no HTML in it.
+import { languageOf } from '../../words/languages.ts';
+import { postWords } from '../../words/post.ts';
 import { findAll, hasClass, isElement, type HtmlElement, type HtmlNode } from './htmlTree.ts';
 
 /** Text as Markdown that shows it as it is. */
@@ -35,7 +37,7 @@ export function inlineMarkdown(nodes: readonly HtmlNode[]): string {
       case 'em': case 'i': case 'cite': return marked('*', inside());
       case 's': case 'del': return marked('~~', inside());
       case 'code': return codeMarks(plainText(node.children).replace(/\s+/g, ' '));
-      case 'q': return `“${inside()}”`;
+      case 'q': return postWords(languageOf(node.attributes.get('lang'))).quotes.join(inside());
       case 'br': return ' ';
       case 'img': return `![${escapeMarkdown(node.attributes.get('alt') ?? '')}](${node.attributes.get('src') ?? ''})`;
       case 'a': {

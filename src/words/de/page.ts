@@ -1,6 +1,7 @@
 // German words of what stands round the author's text in the preview and on the page: marks of claims, figures, tables.
 import type { PageWords } from '../en/page.ts';
 import { dateWords } from './grammar.ts';
+import { phaseName } from './planCard.ts';
 
 export const pageWords: PageWords = {
   date: dateWords,
@@ -86,6 +87,6 @@ export const pageWords: PageWords = {
     head: 'Was wäre, wenn',
     lowestOxygen: 'tiefster Sauerstoffgehalt',
     hoursBelow: (level) => `Stunden unter ${level}`,
-    caption: (phase) => `Vorhersagen aus der angepassten Nacht${phase === null ? '' : ` (${phase})`}, mit 95-%-Intervallen. Sie setzen voraus, dass alle Tiere, Pflanzen und Bakterien weitermachen wie bisher und das Wasser seine Temperatur behält: zum Planen gut, zum Verlassen nicht.`,
+    caption: (phase) => `Vorhersagen aus der angepassten Nacht${phase === null ? '' : ` (${phaseName(phase)})`}, mit 95-%-Intervallen. Sie setzen voraus, dass alle Tiere, Pflanzen und Bakterien weitermachen wie bisher und das Wasser seine Temperatur behält: damit planen, sich nicht darauf verlassen.`,
   },
 };

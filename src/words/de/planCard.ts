@@ -7,6 +7,13 @@ const tankKeys: Readonly<Record<string, string>> = {
   salinity: 'Salzgehalt', role: 'Rolle', group: 'Gruppe', label: 'Name', facts: 'weitere Angaben',
 };
 
+/** `Dunkelphase 2`, `Phase „Fütterung“`. */
+export function phaseName(id: string): string {
+  const [, name, night] = /^(baseline|dark|recovery)(?:-(\d+))?$/u.exec(id) ?? [];
+  const known = name === 'baseline' ? 'Ausgangsphase' : name === 'dark' ? 'Dunkelphase' : name === 'recovery' ? 'Erholung' : null;
+  return known === null ? `Phase „${id}“` : night === undefined ? known : `${known} ${night}`;
+}
+
 export const planWords: PlanCardWords = {
   thePlan: 'Der Plan',
   plan: 'Plan',
@@ -33,7 +40,7 @@ export const planWords: PlanCardWords = {
     done: (how) => `✓ erledigt: ${how}`,
     alsoDone: (how) => `; erledigt: ${how}`,
     noCondition: 'keine Bedingung genannt',
-    acceptedIf: 'angenommen, wenn',
+    acceptedIf: 'Bedingung:',
     notChecked: '○ nicht geprüft: noch kein gepaarter Messwert; ',
     held: '✓ erfüllt',
     didNotHold: '✕ nicht erfüllt',
@@ -75,7 +82,7 @@ export const planWords: PlanCardWords = {
     summary: 'Was dieser Plan unterscheiden kann',
     lead: 'Die kleinsten Unterschiede, die die Messgeräte auflösen (95 %):',
     figures: ({ single, phase, change }) =>
-      `: zwischen zwei Becken zu einer Zeit ${single}${phase ? `; im Mittel von ${phase.readings} Messwerten der Phase „${phase.phase}“ ${phase.difference}` : ''}; zwischen den Änderungen zweier Becken ${change}`,
+      `: zwischen zwei Becken zu einer Zeit ${single}${phase ? `; im Mittel von ${phase.readings} Messwerten der ${phaseName(phase.phase)} ${phase.difference}` : ''}; zwischen den Änderungen zweier Becken ${change}`,
     oneTank: 'Mit einem Becken je Seite kann keine Zahl von Messwerten die Behandlung vom Becken unterscheiden.',
     tanks: ({ treatment, control, deviations, smallestP }) =>
       `Mit ${counted(treatment, 'einem Behandlungsbecken', 'Behandlungsbecken')} und ${counted(control, 'einem Vergleichsbecken', 'Vergleichsbecken')} wird ein Unterschied vom ${deviations}-Fachen der Streuung zwischen gleich behandelten Becken in vier von fünf Fällen gefunden; das kleinste p eines exakten Permutationstests ist ${smallestP}.`,

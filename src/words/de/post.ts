@@ -4,6 +4,7 @@ import { counted, dateWords } from './grammar.ts';
 
 export const postWords: PostWords = {
   date: dateWords,
+  quotes: ['„', '“'],
   skip: 'Zum Text springen',
   published: (time) => `veröffentlicht am ${time}`,
   foot: (version) => `Gemacht mit Evenwater ${version}. Jede markierte Zahl und Aussage wurde beim Erstellen dieser Seite an den Messwerten geprüft; eine Marke sagt, was geprüft wurde, nicht, dass die Ursache bewiesen ist.`,
@@ -45,7 +46,7 @@ export const postWords: PostWords = {
 
   limitsOfEvidence: (limits) => `Grenzen der Aussage: ${limits}`,
   answerFault: (words, computed) => `„${words}“${computed === null ? ' lässt sich nicht berechnen' : `: die Messwerte ergeben ${computed}`}`,
-  figuresAsPrinted: '',
+  figuresAsPrinted: 'Die Zahlen stehen wie gedruckt.',
   abbreviations: /\b(?:z\. ?B|d\. ?h|u\. ?a|vgl|bzw|ca|etwa|Abb|Nr|St|Dr|evtl|ggf|usw)\.$|\bz\.$|\bd\.$|\bu\.$/u,
 
   recheck: {

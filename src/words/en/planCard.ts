@@ -1,6 +1,8 @@
 // English words of the plan card and of the printed plan.
 import { listedText } from './grammar.ts';
 
+/** Below, `day` is a date as `2026-04-12`, `date` the same in words. */
+
 /** A wall time as text, `22:00`, and its date in words. */
 export interface MomentText { readonly clock: string; readonly date: string }
 
@@ -60,7 +62,7 @@ export const planWords = {
     outcome: (text: string): string => `. Outcome: ${text}`,
     alarm: 'STOP: a stop rule is crossed',
     wasCrossed: 'A stop rule was crossed',
-    at: (args: { clock: string; date: string; later: number }): string => ` at ${args.clock} on ${args.date}${args.later > 0 ? `, and at ${args.later} later ${args.later === 1 ? 'reading' : 'readings'}` : ''}.`,
+    at: (args: { clock: string; day: string; date: string; later: number }): string => ` at ${args.clock} on ${args.day}${args.later > 0 ? `, and at ${args.later} later ${args.later === 1 ? 'reading' : 'readings'}` : ''}.`,
     planSaid: (action: string): string => `The plan said: ${action}`,
     wasDone: (outcome: string): string => `What was done: ${outcome}`,
     writeOutcome: 'Then write under “outcome” in the plan what was done.',
@@ -76,7 +78,7 @@ export const planWords = {
     alternates: 'The tank read first changes from one time to the next.',
     drawn: (seed: string | null): string => `The order of reading is drawn for each time${seed === null ? '' : ` from the seed ${seed}`}.`,
     order: (labels: readonly string[]): string => `Reading order: ${labels.join(', ')}.`,
-    sealed: (args: { clock: string; date: string; changed: boolean }): string => `Sealed at ${args.clock} on ${args.date}${args.changed ? '; changed since, see the design check' : ', unchanged'}.`,
+    sealed: (args: { clock: string; day: string; date: string; changed: boolean }): string => `Sealed at ${args.clock} on ${args.day}${args.changed ? '; changed since, see the design check' : ', unchanged'}.`,
     repeats: (name: string, samePlan: boolean): string => `Repeats ${name}${samePlan ? ' with the same plan' : ''}.`,
   },
 

@@ -3,6 +3,7 @@ import { dateWords } from './grammar.ts';
 
 export const postWords = {
   date: dateWords,
+  quotes: ['“', '”'] as readonly [string, string],
   skip: 'Skip to the text',
   published: (time: string): string => `published ${time}`,
   foot: (version: string): string => `Made with Evenwater ${version}. Each marked number and statement was checked against the readings when this page was made; a mark says what was checked, not that the cause is proved.`,

@@ -18,11 +18,11 @@ export function valueOf(formula: string, note: Note): FormulaValue | null {
   return evaluate({ text: formula, pieces: [{ offset: 0, document: 0, length: formula.length }] }, note.context).value;
 }
 
-/** `8.02 ± 0.12 mg/L`; null where the plan states no accuracy. */
+/** `8.02 ± 0.12 mg/L`, `06:04 (05:41–06:20)`; null where the plan states no accuracy. */
 export function withUncertainty(value: FormulaValue | null, note: Note): string | null {
   if (!value) return null;
   const text = showValue(value, note.context, { withUncertainty: true });
-  return text.includes('±') ? text : null;
+  return text === showValue(value, note.context) ? null : text;
 }
 
 export interface ReadingFacts { readonly uncertainty: string | null; /** Of dissolved oxygen. */ readonly saturation: string | null }

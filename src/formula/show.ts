@@ -32,8 +32,6 @@ export interface JsonValue {
   readonly unit: string | null;
   /** 95 % half-width in the unit; of an instant in hours. */
   readonly uncertainty: number | null;
-  /** 95 % interval of an instant or a duration, where one is known: as `value` is written; null where it has no end on that side. */
-  readonly interval?: { readonly from: string | number | null; readonly to: string | number | null };
   readonly text: string;
 }
 
@@ -147,9 +145,9 @@ export function jsonValue(value: FormulaValue, context: FormulaContext): JsonVal
       const half = expandedUncertainty(value);
       return { type: 'number', value: plainNumber(value.value), unit: value.unit.symbol, uncertainty: half, text };
     }
-    case 'instant': return { type: 'instant', value: formatInstant(value.instant, zone), ...nothing, ...jsonInterval(value.instant, value.interval, (instant) => formatInstant(instant, zone)) };
+    case 'instant': return { type: 'instant', value: formatInstant(value.instant, zone), ...nothing, ...hoursAround(value.interval) };
     case 'event': return { type: 'event', value: formatInstant(value.instant, zone), ...nothing };
-    case 'duration': return { type: 'duration', value: plainNumber(value.duration / hour), ...nothing, unit: 'h', ...jsonInterval(value.duration, value.interval, (duration) => duration / hour) };
+    case 'duration': return { type: 'duration', value: plainNumber(value.duration / hour), ...nothing, unit: 'h', ...hoursAround(value.interval) };
     case 'truth': return { type: 'truth', value: value.truth, ...nothing };
     case 'window': return { type: 'window', value: { from: formatInstant(value.from, zone), to: formatInstant(value.to, zone) }, ...nothing };
     case 'series': return {
@@ -161,13 +159,10 @@ export function jsonValue(value: FormulaValue, context: FormulaContext): JsonVal
   }
 }
 
-function jsonInterval(time: number, interval: TimeInterval | undefined, write: (time: number) => string | number): Pick<JsonValue, 'interval' | 'uncertainty'> {
-  if (interval === undefined) return { uncertainty: null };
+/** Half the 95 % interval of a time, in hours. */
+function hoursAround(interval: TimeInterval | undefined): { uncertainty: number | null } {
   const half = halfWidthOf(interval);
-  return {
-    uncertainty: half === null ? null : half / hour,
-    interval: { from: interval.earlier === null ? null : write(time - interval.earlier), to: interval.later === null ? null : write(time + interval.later) },
-  };
+  return { uncertainty: half === null ? null : half / hour };
 }
 
 function jsonPoint(series: SeriesValue, point: SeriesPoint): number | boolean | string {

@@ -2,6 +2,7 @@
 // (alone, or a date together with the clock beside it), a remark, or nothing.
 import * as vscode from 'vscode';
 import { plannedHeads } from '../../edits/insertReadingsTable.ts';
+import { plainHead, withColumn } from '../../edits/importColumns.ts';
 import type { ImportColumn, ImportProposal } from '../../edits/proposeImport.ts';
 import type { Protocol } from '../../protocol/types.ts';
 import type { Unit } from '../../quantities/types.ts';
@@ -25,7 +26,6 @@ export function describeHead(head: string, protocol: Protocol): string {
   return unit ? `${plainHead(head)}, ${unit.print}` : head;
 }
 
-const plainHead = (head: string): string => head.replace(/\[.*$/u, '');
 const unitOf = (head: string, protocol: Protocol): Unit | null => readHead({ text: head, start: 0, end: head.length }, protocol, new Set()).column.unit;
 const targetOf = (proposal: ImportProposal, from: string): string | null => proposal.columns.find((column) => column.from === from)?.to ?? null;
 
@@ -55,17 +55,4 @@ function choicesFor(proposal: ImportProposal, from: string, protocol: Protocol):
 function unitsFor(head: string, protocol: Protocol): Unit[] {
   const unit = unitOf(head, protocol);
   return unit ? unitTable.filter((entry) => entry.symbol !== unit.symbol && !/\s/u.test(entry.symbol) && convertible(entry.unit, unit)).map((entry) => entry.unit) : [];
-}
-
-/** The columns with one set anew, in its place: what it takes from another column, and the parts of a joined one, are no longer held there. */
-function withColumn(columns: readonly ImportColumn[], set: ImportColumn): ImportColumn[] {
-  const parts = new Set([set.from, ...set.from.split(' + ')]);
-  const touched = (column: ImportColumn): boolean => [column.from, ...column.from.split(' + ')].some((part) => parts.has(part));
-  const unique = set.to === null || set.to === 'remark' ? null : plainHead(set.to);
-  const first = columns.findIndex(touched);
-  const kept = columns.flatMap((column, index): ImportColumn[] => {
-    if (touched(column)) return index === first ? [set] : [];
-    return [column.to !== null && plainHead(column.to) === unique ? { from: column.from, to: null } : column];
-  });
-  return first < 0 ? [...kept, set] : kept;
 }

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { withColumn } from '../../../src/edits/importColumns.ts';
 import { bareReference, importFile, importTable } from '../../../src/edits/importTable.ts';
 import { proposeImport, type ImportChoices } from '../../../src/edits/proposeImport.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
@@ -67,6 +68,16 @@ suite('edits: import', () => {
     }
     assert.equal(code(importFile(bare, propose('time,mat.DO\n20:00,8\n'), 'a.csv', bytes(''), end)), 'time-unreadable');
     assert.equal(code(importFile(bare, propose('time,mat.DO\n2026-03-14 20:00,8\n'), '../a.csv', bytes(''), end)), 'nothing-to-import');
+  });
+  test('a column set anew stays in its place, and takes its target and its parts from the others', () => {
+    const columns = [{ from: 'Date', to: null }, { from: 'DO', to: 'mat.DO' }, { from: 'Clock', to: null }, { from: 'T', to: 'mat.T[degF]' }, { from: 'Words', to: 'remark' }];
+    const set = (from: string, to: string | null) => withColumn(columns, { from, to }).map((each) => `${each.from}=${each.to ?? ''}`).join(' ');
+    assert.equal(set('T', 'open.T'), 'Date= DO=mat.DO Clock= T=open.T Words=remark');
+    assert.equal(set('DO', 'mat.T'), 'Date= DO=mat.T Clock= T= Words=remark');
+    assert.equal(set('T', 'remark'), 'Date= DO=mat.DO Clock= T=remark Words=remark');
+    assert.equal(set('Date + Clock', 'time'), 'Date + Clock=time DO=mat.DO T=mat.T[degF] Words=remark');
+    assert.equal(set('Battery', 'room.P'), 'Date= DO=mat.DO Clock= T=mat.T[degF] Words=remark Battery=room.P');
+    assert.equal(withColumn([{ from: 'Date + Clock', to: 'time' }], { from: 'Clock', to: null }).map((each) => each.from).join(), 'Clock');
   });
   test('a bare reference asks for its columns and offers what the heads say', () => {
     const after = made(bare, bareReference(bare, 'probe.csv', end));

@@ -2,6 +2,7 @@
 import papaparse from 'papaparse/papaparse.js';
 import { isBlank, isData, type FileRow } from './dataCells.ts';
 import { areUnits } from './fileUnits.ts';
+import { readStamp } from './stamps.ts';
 
 export const delimiters = { comma: ',', semicolon: ';', tab: '\t', bar: '|', space: ' ' } as const;
 export type DelimiterName = keyof typeof delimiters;
@@ -10,7 +11,7 @@ export type DelimiterName = keyof typeof delimiters;
 export function splitRows(text: string, delimiter: string, limit = 0): FileRow[] {
   const plain = text.replace(/\r\n?/gu, '\n');
   if (delimiter === ' ') {
-    return plain.split('\n', limit || undefined).map((line, index) => ({ cells: line.trim() === '' ? [''] : line.trim().split(/\s+/u), line: index + 1 }));
+    return withWholeTimes(plain.split('\n', limit || undefined).map((line, index) => ({ cells: line.trim() === '' ? [''] : line.trim().split(/\s+/u), line: index + 1 })));
   }
   const { data, errors } = parse(plain, delimiter, limit);
   // A quote mark that nothing closes would swallow the rest of the file into one cell.
@@ -23,6 +24,20 @@ export function splitRows(text: string, delimiter: string, limit = 0): FileRow[]
     for (const cell of cells) if (cell.includes('\n')) line += cell.split('\n').length - 1;
   }
   return rows;
+}
+
+/** Spaces also split a date from its clock time: where the heads have one name for both, they are put together again. */
+function withWholeTimes(rows: readonly FileRow[]): FileRow[] {
+  const filled = rows.slice(0, 200).filter((row) => !isBlank(row));
+  const width = usualWidth(filled);
+  if (!filled.some((row) => row.cells.length === width - 1 && !row.cells.some(isData))) return [...rows];
+  return rows.map((row) => {
+    const at = row.cells.length < width ? -1 : row.cells.findIndex((cell, index) => {
+      const [date, clock] = [readStamp(cell), readStamp(row.cells[index + 1] ?? '')];
+      return date !== null && date.clock === null && clock !== null && clock.date === null;
+    });
+    return at < 0 ? row : { line: row.line, cells: row.cells.flatMap((cell, index) => (index === at ? [`${cell} ${row.cells[index + 1]!}`] : index === at + 1 ? [] : [cell])) };
+  });
 }
 
 const parse = (text: string, delimiter: string, limit: number) => papaparse.parse(text, { delimiter, newline: '\n', quoteChar: '"', header: false, skipEmptyLines: false, ...(limit ? { preview: limit } : {}) });

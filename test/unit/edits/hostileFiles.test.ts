@@ -149,6 +149,14 @@ suite('edits: logger files of hostile shapes', () => {
     assert.equal(found.proposal.columns[0]!.from, 'Day + Hour');
     sameBothWays(found);
   });
+  test('columns set apart by spaces: a date and its clock under one head, or under two', () => {
+    const one = look('Time        DOmat  Tmat\n2026-03-14 20:00   8.21  24.9\n2026-03-14 20:30   8.24  24.8\n', { columns: [{ from: 'Time', to: 'time' }, { from: 'DOmat', to: 'mat.DO' }, { from: 'Tmat', to: 'mat.T' }] });
+    assert.deepEqual([one.rows, one.said], [two, []]);
+    sameBothWays(one);
+    const each = look('Date Clock mat.DO mat.T\n2026-03-14 20:00 8.21 24.9\n2026-03-14 20:30 8.24 24.8\n');
+    assert.deepEqual([each.rows, each.said], [two, []]);
+    sameBothWays(each);
+  });
   test('text cells that a spreadsheet would compute stay text; a guarded number is a number', () => {
     const found = look('Time,DO mat,Notes\n2026-03-14 20:00,=1+1,"=HYPERLINK(""http://x"")"\n2026-03-14 20:30,\'-0.3,@x\n2026-03-14 21:00,+8.2,-\n2026-03-14 21:30,03/04/2026,\n');
     assert.deepEqual(found.rows, ['2026-03-14T20:00 -', '2026-03-14T20:30 -0.3', '2026-03-14T21:00 +8.2', '2026-03-14T21:30 -']);

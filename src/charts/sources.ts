@@ -86,7 +86,8 @@ export function computedWords(shown: ShownSeries, computed: ComputedSeries, note
   if (computed.places.length !== 1) return { what: words.bare(text), name: formula };
   for (const [reference, , quantity] of formula.matchAll(/([\p{L}][\p{L}\p{N}_-]*)\.([\p{L}][\p{L}\p{N}_-]*(?:@[\p{L}\p{N}_-]+)?)/gu)) {
     const [full, bare] = [plainWords(reference, note.context), plainWords(quantity!.split('@')[0]!, note.context)];
-    if (full.startsWith(bare)) text = text.replace(full, bare);
+    // The place stands behind the quantity and is not bent with it.
+    if (full.startsWith(bare)) text = text.replace(full.slice(bare.length), '');
   }
   return { what: words.bare(text), name: null };
 }

@@ -1,7 +1,7 @@
 // The options of a `summary` block, typed with their places: which series, which rows, which functions.
 import { problem, type Problem, type SourceRange } from '../problems/problem.ts';
 import { nearestName } from '../problems/nearest.ts';
-import { sliceMapped, type MappedText } from '../note/mappedText.ts';
+import { mappedText, sliceMapped, type MappedText } from '../note/mappedText.ts';
 import type { Block } from '../note/syntax.ts';
 import type { TextNode } from '../protocol/planTree.ts';
 import type { FormulaContext } from '../formula/context.ts';
@@ -14,7 +14,11 @@ import { addSeries, everySeries, hasNumbers, hasWords, seriesNamed, type NamedSe
 
 /** A text of a formula and the place in the block it came from. `verbatim`: the block says the same letters there. */
 export interface Part { readonly text: string; readonly range: SourceRange; readonly verbatim: boolean }
-export interface NamedWindow extends Part, Window { readonly phase: string | null }
+export interface NamedWindow extends Part, Window {
+  readonly phase: string | null;
+  /** The reading at its beginning counts to the time before in means and counts. */
+  readonly opensAtLightsOff: boolean;
+}
 export interface NamedMoment extends Part { readonly instant: Instant }
 
 export type SummaryRows =
@@ -141,7 +145,7 @@ class SummaryReader {
       return null;
     }
     this.notHere(['from', 'to'], 'phases');
-    return { kind: 'phases', windows: phases.map((phase) => ({ text: phase.id, range, verbatim: false, ...phase.window, phase: phase.id })) };
+    return { kind: 'phases', windows: phases.map((phase) => this.phase(phase.id, range)) };
   }
 
   /** `from..to` as a formula; null where neither is given. */
@@ -160,6 +164,12 @@ class SummaryReader {
     if (text && (value?.type === 'instant' || value?.type === 'event')) return { ...this.part(text), instant: value.instant };
     this.problems.push(problem('figure-time-unreadable', option.range, { option: key, text: text?.value ?? '' }));
     return null;
+  }
+
+  private phase(id: string, range: SourceRange): NamedWindow {
+    const { window } = this.context.protocol!.phases.find((each) => each.id === id)!;
+    const value = this.value(mappedText(id));
+    return { text: id, range, verbatim: false, ...window, phase: id, opensAtLightsOff: value?.type === 'window' && value.opensAtLightsOff === true };
   }
 
   private value(formula: MappedText) { return evaluate(formula, this.context).value; }
@@ -183,13 +193,12 @@ class SummaryReader {
     const named = (formula: string): NamedWindow | null => {
       const part: Part = { text: formula, range: text.range, verbatim: false };
       const found = evaluate({ text: formula, pieces: [{ offset: 0, document: text.range.start, length: text.range.end - text.range.start }] }, this.context);
-      if (found.value?.type === 'window') return { ...part, from: found.value.from, to: found.value.to, phase: null };
+      if (found.value?.type === 'window') return { ...part, from: found.value.from, to: found.value.to, phase: null, opensAtLightsOff: false };
       this.problems.push(...found.problems);
       return null;
     };
-    const phase = (found: (typeof phases)[number]): NamedWindow => ({ text: found.id, range: text.range, verbatim: false, ...found.window, phase: found.id });
-    const earlier = before ? phase(before) : named(`${from?.text ?? 'start'}..${name}`);
-    const later = after ? phase(after) : named(`${name}..${to?.text ?? 'end'}`);
+    const earlier = before ? this.phase(before.id, text.range) : named(`${from?.text ?? 'start'}..${name}`);
+    const later = after ? this.phase(after.id, text.range) : named(`${name}..${to?.text ?? 'end'}`);
     return earlier && later ? { kind: 'before-after', moment, before: earlier, after: later } : null;
   }
 
@@ -198,7 +207,7 @@ class SummaryReader {
     const moments: NamedMoment[] = [];
     for (const text of option.texts) {
       const { value, problems } = evaluate(text.mapped, this.context);
-      if (value?.type === 'window') windows.push({ ...this.part(text), from: value.from, to: value.to, phase: value.phase ?? null });
+      if (value?.type === 'window') windows.push({ ...this.part(text), from: value.from, to: value.to, phase: value.phase ?? null, opensAtLightsOff: value.opensAtLightsOff ?? false });
       else if (value?.type === 'instant' || value?.type === 'event') moments.push({ ...this.part(text), instant: value.instant });
       else this.problems.push(...(value || problems.some((each) => each.code === 'formula-not-a-value') ? [problem('summary-row', text.range, { text: text.value.trim() })] : problems));
     }

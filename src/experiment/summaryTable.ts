@@ -3,11 +3,12 @@
 import { fix, problem, type Fix, type Problem, type SourceRange } from '../problems/problem.ts';
 import type { ProblemCode } from '../problems/codes.ts';
 import { mappedText } from '../note/mappedText.ts';
-import type { Protocol } from '../protocol/types.ts';
+import type { Protocol, Window } from '../protocol/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { evaluate } from '../formula/evaluate.ts';
 import type { Evaluation, FormulaValue } from '../formula/types.ts';
-import { placesNamed, type NamedSeries } from './shownSeries.ts';
+import type { Instant } from '../time/instant.ts';
+import { placesNamed, type NamedSeries, type ShownSeries } from './shownSeries.ts';
 import type { NamedWindow, Part, SummaryOptions, SummaryRows } from './summaryBlock.ts';
 
 /** A column of readings, a computed series, or treatment minus control of one of them. */
@@ -50,6 +51,12 @@ export interface SummaryTable {
   readonly columns: readonly SummaryColumn[];
   readonly kind: SummaryRows['kind'];
   readonly caption: string | null;
+  /** The series it sums up, for their names. */
+  readonly series: readonly ShownSeries[];
+  /** Between before and after. */
+  readonly moment: { readonly name: string; readonly instant: Instant } | null;
+  /** Of a table by tank that is cut by `from` and `to`. */
+  readonly window: Window | null;
 }
 
 /** What a cell lacks because of the readings, not because of how it was asked for. */
@@ -86,7 +93,11 @@ class SummaryMaker {
   make(): SummaryTable {
     const { rows, caption } = this.options;
     const made = rows.kind === 'tanks' ? this.byTank(rows.window) : this.byTime(rows);
-    return { ...made, kind: rows.kind, caption };
+    const cut = rows.kind === 'tanks' && rows.window ? this.evaluate(rows.window.text).value : null;
+    return {
+      ...made, kind: rows.kind, caption, series: this.options.of.map(({ value, computed }) => ({ value, computed })),
+      moment: rows.kind === 'before-after' ? { name: rows.moment.text, instant: rows.moment.instant } : null, window: cut?.type === 'window' ? { from: cut.from, to: cut.to } : null,
+    };
   }
 
   private evaluate(formula: string): Evaluation { return evaluate(mappedText(formula), this.context); }

@@ -11,6 +11,7 @@ import { limitsHtml } from './limitsTable.ts';
 import { planCardHtml } from './planCard.ts';
 import { proseHtml } from './proseBlock.ts';
 import { readingsTablesHtml } from './readingsTable.ts';
+import { summaryHtml } from './summaryTable.ts';
 import { valuesHtml } from './valuesTable.ts';
 import { whatIfHtml } from './whatIfTable.ts';
 
@@ -35,7 +36,7 @@ function drawn(blockIndex: number, content: string, context: RenderContext): Htm
       : problemsIn(note, block.range, 'error').length > 0 ? source(content) : element('p', { class: 'evenwater-empty' }, context.words.nothingToDraw);
     case 'values': return valuesHtml(blockIndex, context);
     case 'limits': return limitsHtml(blockIndex, context);
-    case 'summary': return source(content);
+    case 'summary': return problemsIn(note, block.range, 'error').length > 0 && !note.drawn.get(blockIndex)?.summary ? source(content) : summaryHtml(blockIndex, context);
     case 'methods': return proseHtml(writeMethods(note), 'methods', context) + (readMethodsBlock(block).checklist ? checklistHtml(context) : '');
     case 'results': return proseHtml(writeResults(note), 'results', context) + whatIfHtml(context);
   }

@@ -75,6 +75,15 @@ export function rename(note: Note, offset: number, newName: string): { readonly 
   return { edits: places.map((place) => ({ range: place.range, newText: name })) };
 }
 
+/**
+ * The places of a named result that may be edited as one while typing; empty for other names. Only a result is the note's own
+ * label: tanks, quantities, events and phases also stand in tables, seals and repeats, where a half-typed name does harm.
+ */
+export function linkedPlaces(note: Note, offset: number): readonly SourceRange[] {
+  const at = nameAt(namePlaces(note), offset);
+  return at?.kind === 'result' && !('refusal' in prepareRename(note, offset)) ? references(note, offset).map((place) => place.range) : [];
+}
+
 function takenBy(note: Note, name: string): NameKind | null {
   const kind = note.context.names.kinds.get(name)?.[0];
   if (kind) return kind;

@@ -2,6 +2,7 @@
 import type { Note } from '../experiment/types.ts';
 import { toDocumentRange, type MappedText } from '../note/mappedText.ts';
 import type { SourceRange } from '../problems/problem.ts';
+import { repeatFacts } from '../protocol/planSeal.ts';
 import { splitLines } from '../readings/lines.ts';
 import { walkPlan } from './planWalk.ts';
 
@@ -70,7 +71,11 @@ export function stretchesAt(note: Note, offset: number): SourceRange[] {
   return chain;
 }
 
-/** The data files that readings blocks point to, at the place of their path. */
+/** The data files that readings blocks point to, and the note that the plan repeats, at the place of their path. */
 export function fileLinks(note: Note): { readonly range: SourceRange; readonly path: string }[] {
-  return note.tables.flatMap((table) => (table.file && table.file.state !== 'outside' ? [{ range: table.file.range, path: table.file.path }] : []));
+  const files = note.tables.flatMap((table) => (table.file && table.file.state !== 'outside' ? [{ range: table.file.range, path: table.file.path }] : []));
+  const link = note.protocol?.repeats;
+  const path = note.protocol && repeatFacts(note.protocol)?.name;
+  const at = link && path ? note.text.indexOf(path, link.range.start) : -1;
+  return link && path && at >= 0 && at < link.range.end ? [{ range: { start: at, end: at + path.length }, path }, ...files] : files;
 }

@@ -19,6 +19,7 @@ import { registerFileLinks } from './fileLinks.ts';
 import { registerFolding } from './folding.ts';
 import { registerHovers } from './hovers.ts';
 import { registerInlayValues } from './inlayValues.ts';
+import { registerLinkedNames } from './linkedNames.ts';
 import { registerLogging } from './logging/register.ts';
 import { NoteStore } from './noteStore.ts';
 import { registerOutline } from './outline.ts';
@@ -56,6 +57,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerDefinitions(notes),
     registerReferences(notes),
     registerRename(notes, log),
+    registerLinkedNames(notes),
     registerFolding(notes),
     registerSelections(notes),
     registerFileLinks(notes),

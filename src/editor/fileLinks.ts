@@ -1,4 +1,4 @@
-// The data file of a readings block as a link; a file that is missing is a problem as well.
+// The data file of a readings block and the note that a plan repeats as links; a data file that is missing is a problem as well.
 import * as vscode from 'vscode';
 import { fileLinks } from '../assist/structure.ts';
 import { insideFolder } from './dataFiles.ts';

@@ -17,8 +17,8 @@ import { noteSelector } from './selector.ts';
 export interface Finding { readonly range: SourceRange; readonly text: vscode.MarkdownString }
 export type Find = (note: Note, offset: number, document: vscode.TextDocument) => Finding | null;
 
-/** In the order in which they are read: what a name means stands above the value that it is part of, its chart below. */
-const finders: readonly Find[] = [hoverFunction, hoverName, hoverClaim, hoverLooseNumber, hoverResult, hoverReading, hoverPlan, hoverSeries];
+/** In the order in which they are read: what stands under the pointer itself, then the value that it is part of. */
+const finders: readonly Find[] = [hoverFunction, hoverName, hoverReading, hoverSeries, hoverClaim, hoverLooseNumber, hoverResult, hoverPlan];
 
 export function registerHovers(notes: NoteStore): vscode.Disposable {
   return vscode.languages.registerHoverProvider(noteSelector, {

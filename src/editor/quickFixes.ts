@@ -1,6 +1,8 @@
 // The fixes that problems carry, as quick fixes; and "fix all" for those that cannot change what a number or a sentence says.
 import * as vscode from 'vscode';
+import { breaksSeal, safeEdits, type SafeEdits } from '../assist/fixAll.ts';
 import { findFixes, statementFixes } from '../experiment/findNumbers.ts';
+import type { Note } from '../experiment/types.ts';
 import type { Fix, Problem, TextEdit } from '../problems/problem.ts';
 import { fixTitle } from './language.ts';
 import { shows } from './diagnostics.ts';
@@ -20,13 +22,15 @@ export function registerQuickFixes(notes: NoteStore): vscode.Disposable {
       // Formulas are searched for the numbers at this place only, and only when somebody asks.
       const here = note.problems.filter((problem) => toRange(document, problem.range).intersection(range));
       const actions = wants(vscode.CodeActionKind.QuickFix)
-        ? here.flatMap((problem) => [...problem.fixes, ...findFixes(problem, note)].map((fix) => quickFix(document, problem, fix, context))) : [];
+        ? here.flatMap((problem) => [...problem.fixes, ...findFixes(problem, note)].map((fix) => quickFix(document, note, problem, fix, context))) : [];
       // A sentence becomes a statement only when somebody asks for what can be done with it.
       if (context.triggerKind === vscode.CodeActionTriggerKind.Invoke && wants(rewriteKind)) {
         const place = { start: document.offsetAt(range.start), end: document.offsetAt(range.end) };
-        actions.push(...statementFixes(place, note).map((fix) => rewrite(document, fix)));
+        const statements = statementFixes(place, note);
+        actions.push(...statements.map((fix) => rewrite(document, fix)));
+        if (statements.length === 0 && context.only) actions.push(noStatement());
       }
-      const safe = safeEdits(note.problems);
+      const safe = safeOf(note);
       if (safe.count > 1 && here.some((problem) => problem.fixes.length > 0) && wants(vscode.CodeActionKind.QuickFix)) actions.push(fixAll(document, safe.edits, vscode.CodeActionKind.QuickFix));
       if (safe.count > 0 && context.only && wants(fixAllKind)) actions.push(fixAll(document, safe.edits, fixAllKind));
       return actions;
@@ -34,12 +38,22 @@ export function registerQuickFixes(notes: NoteStore): vscode.Disposable {
   }, { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix, fixAllKind, rewriteKind] });
 }
 
-function quickFix(document: vscode.TextDocument, problem: Problem, fix: Fix, context: vscode.CodeActionContext): vscode.CodeAction {
+/** The mends of a note that "fix all" may take; worked out once a note. */
+function safeOf(note: Note): SafeEdits {
+  const found = known.get(note) ?? safeEdits(note);
+  known.set(note, found);
+  return found;
+}
+
+const known = new WeakMap<Note, SafeEdits>();
+
+function quickFix(document: vscode.TextDocument, note: Note, problem: Problem, fix: Fix, context: vscode.CodeActionContext): vscode.CodeAction {
   const action = new vscode.CodeAction(fixTitle(fix), vscode.CodeActionKind.QuickFix);
   action.edit = new vscode.WorkspaceEdit();
   addEdits(action.edit, document, fix.edits);
   action.diagnostics = context.diagnostics.filter((diagnostic) => shows(document, diagnostic, problem));
   action.isPreferred = fix.preferred;
+  if (breaksSeal(note, fix.edits)) action.disabled = { reason: vscode.l10n.t('The table is sealed. Correct the reading instead; that keeps the seal.') };
   return action;
 }
 
@@ -50,25 +64,16 @@ function rewrite(document: vscode.TextDocument, fix: Fix): vscode.CodeAction {
   return action;
 }
 
+/** Says why nothing is offered to whoever asked for it. */
+function noStatement(): vscode.CodeAction {
+  const action = new vscode.CodeAction(vscode.l10n.t('Turn the sentence into a checked statement'), rewriteKind);
+  action.disabled = { reason: vscode.l10n.t('Nothing that this note computes fits the sentence.') };
+  return action;
+}
+
 function fixAll(document: vscode.TextDocument, edits: readonly TextEdit[], kind: vscode.CodeActionKind): vscode.CodeAction {
   const action = new vscode.CodeAction(vscode.l10n.t('Mend everything that changes no value'), kind);
   action.edit = new vscode.WorkspaceEdit();
   addEdits(action.edit, document, edits);
   return action;
 }
-
-/** One safe fix a problem, the preferred one first; of fixes that touch each other only the first is taken. */
-export function safeEdits(problems: readonly Problem[]): { readonly edits: readonly TextEdit[]; readonly count: number } {
-  const taken: TextEdit[] = [];
-  let count = 0;
-  for (const problem of problems) {
-    const safe = problem.fixes.filter((fix) => fix.safe);
-    const chosen = safe.find((fix) => fix.preferred) ?? (safe.length === 1 ? safe[0] : undefined);
-    if (!chosen || chosen.edits.some((edit) => taken.some((other) => touches(edit, other)))) continue;
-    taken.push(...chosen.edits);
-    count += 1;
-  }
-  return { edits: taken, count };
-}
-
-const touches = (a: TextEdit, b: TextEdit) => a.range.start <= b.range.end && b.range.start <= a.range.end;

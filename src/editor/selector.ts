@@ -17,7 +17,10 @@ export function isNoteFile(path: string): boolean {
 }
 
 /** Old versions and copies that the editor shows for comparison: nobody can mend anything there. */
-const shownOnly = new Set(['git', 'gitfs', 'scm-history-item', 'vscode-local-history', 'conflictResolution', 'output', 'comment', 'vscode-chat-code-block']);
+const shownOnly = new Set([
+  'git', 'gitfs', 'gitlens', 'pr', 'review', 'svn', 'hg', 'scm-history-item', 'vscode-scm', 'vscode-local-history', 'conflictResolution', 'merge-conflict.conflict-diff',
+  'output', 'comment', 'vscode-chat-code-block', 'chat-editing-text-model',
+]);
 
 /** True for a Markdown document that somebody may be working on. */
 export function isMarkdown(document: vscode.TextDocument): boolean {

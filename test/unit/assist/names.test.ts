@@ -1,6 +1,6 @@
 // Definition, references and rename of the names of a note.
 import { deepEqual, equal, ok } from 'node:assert/strict';
-import { definitions, nameAt, prepareRename, references, rename } from '../../../src/assist/navigate.ts';
+import { definitions, linkedPlaces, nameAt, prepareRename, references, rename } from '../../../src/assist/navigate.ts';
 import { namePlaces } from '../../../src/assist/names.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import type { TextEdit } from '../../../src/problems/problem.ts';
@@ -92,5 +92,12 @@ suite('assist: names', () => {
     equal(why(tank, '2nd tank'), 'not-a-name');
     const sealed = noteAt(noteText({ plan: plan.replace('  mat:', '  m‸at:'), readings: readings.replace('20:00', '# sealed 2026-03-15T10:20+01:00 sha256:00\n20:00'), values }));
     equal((prepareRename(sealed.note, sealed.offset) as { refusal?: string }).refusal, 'sealed-readings');
+  });
+
+  test('a named result may be edited as one with its uses, nothing else may', () => {
+    const linked = (offset: number) => linkedPlaces(note, offset).map((range) => whole.slice(range.start, range.end));
+    deepEqual(linked(at(whole, 'first-loss = ', 3)), ['first-loss', 'first-loss']);
+    deepEqual(linked(at(whole, '= first-loss}', 4)), ['first-loss', 'first-loss']);
+    for (const [part, inside] of [['  mat:\n', 3], ['light-off..22:30', 3], ['percent-fall(', 3], ['A night', 3]] as const) deepEqual(linked(at(whole, part, inside)), []);
   });
 });

@@ -49,6 +49,13 @@ suite('assist: structure', () => {
     deepEqual(fileLinks(readNote(noteText({ readings: 'from: ../probe.csv\ncolumns:\n  A: time\n' }))), []);
   });
 
+  test('the note that a plan repeats is a link', () => {
+    for (const written of ['first.tank.md', '"first.tank.md"', `first.tank.md sha256:${'a'.repeat(64)}`]) {
+      const repeat = readNote(noteText({ plan: `${plan}repeats: ${written}\n`, prose }));
+      deepEqual(fileLinks(repeat).map(({ range, path }) => [repeat.text.slice(range.start, range.end), path]), [['first.tank.md', 'first.tank.md']], written);
+    }
+  });
+
   test('colours: exact, apart, and of the declared kinds', () => {
     const found = tokens(note);
     const shown = found.map((token) => [text.slice(token.range.start, token.range.end), token.type, ...token.modifiers].join(' '));

@@ -7,6 +7,8 @@ import './language.test.ts';
 import './commands.test.ts';
 import './logging.test.ts';
 import './nothingLost.test.ts';
+import './changes.test.ts';
 import './files.test.ts';
 import './plan.test.ts';
 import './plain.test.ts';
+import './elsewhere.test.ts';

@@ -75,15 +75,17 @@ suite('help', () => {
     await until('the steps to go', async () => (await hints(note)).length === 1);
   });
 
-  test('the outline lists blocks, tanks, columns and results', async () => {
+  test('the outline goes from the experiment by days and blocks to readings', async () => {
     const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[]>('vscode.executeDocumentSymbolProvider', note.uri);
-    const named = (list: readonly vscode.DocumentSymbol[], name: string) => list.find((symbol) => symbol.name === name);
     const all = (list: readonly vscode.DocumentSymbol[]): vscode.DocumentSymbol[] => list.flatMap((symbol) => [symbol, ...all(symbol.children)]);
-    const every = all(symbols);
-    const plan = named(every, 'protocol');
-    ok(plan, 'the plan is not in the outline');
-    deepEqual(plan.children.map((symbol) => symbol.name), ['mat', 'open', 'DO', 'T']);
-    deepEqual(named(every, 'readings')?.children.map((symbol) => symbol.name), ['mat.DO', 'mat.T', 'open.DO', 'open.T']);
-    deepEqual(named(every, 'values')?.children.map((symbol) => symbol.name), ['first-loss']);
+    const experiment = symbols.find((symbol) => symbol.kind === vscode.SymbolKind.Module);
+    equal(experiment?.name, 'One night under a floating mat');
+    const named = (name: string) => all(experiment!.children).find((symbol) => symbol.name === name);
+    deepEqual(named('protocol')?.children.map((symbol) => symbol.name), ['mat', 'open', 'DO', 'T']);
+    const day = named('2026-03-14');
+    equal(day?.children[0]?.name, 'readings');
+    deepEqual(day?.children[0]?.children.map((symbol) => symbol.name), ['20:00', '20:30', '21:00', '21:30', '22:00', '22:30', '23:00', '23:30']);
+    equal(day?.children[0]?.children[5]?.detail, '8.02  24.8  8.28->8.26  24.6');
+    deepEqual(named('values')?.children.map((symbol) => symbol.name), ['first-loss']);
   });
 });

@@ -21,6 +21,7 @@ import { registerHovers } from './hovers.ts';
 import { registerInlayValues } from './inlayValues.ts';
 import { registerLinkedNames } from './linkedNames.ts';
 import { registerLogging } from './logging/register.ts';
+import { registerNoteContexts } from './noteContexts.ts';
 import { NoteStore } from './noteStore.ts';
 import { registerOutline } from './outline.ts';
 import { extendPreview, refreshPreviewsWithFiles } from './preview.ts';
@@ -64,6 +65,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerSemanticTokens(notes),
     registerWorkspaceNotes(log),
     vscode.commands.registerCommand('evenwater.showLog', () => log.show()),
+    registerNoteContexts(notes),
     registerStatus(notes, severities),
     registerCheck(notes, severities),
     registerExplainProblem(context.extensionUri, log),

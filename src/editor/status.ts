@@ -1,4 +1,4 @@
-// One language status item for the note at hand, and the context key that keeps our commands out of other files.
+// One language status item for the note at hand.
 import * as vscode from 'vscode';
 import { claimCounts, problemCounts } from './counts.ts';
 import type { NoteStore } from './noteStore.ts';
@@ -7,13 +7,9 @@ import type { Severities } from './severities.ts';
 
 export function registerStatus(notes: NoteStore, severities: Severities): vscode.Disposable {
   let item: vscode.LanguageStatusItem | null = null;
-  let wasNote: boolean | null = null;
   const update = () => {
     const document = vscode.window.activeTextEditor?.document;
     const note = document ? notes.noteOf(document) : null;
-    const isNote = note !== null;
-    if (isNote !== wasNote) void vscode.commands.executeCommand('setContext', 'evenwater.noteIsActive', isNote);
-    wasNote = isNote;
     if (!note || !document) {
       item?.dispose();
       item = null;

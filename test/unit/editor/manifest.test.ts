@@ -35,12 +35,15 @@ suite('manifest', () => {
       ok(/^%.+%$/.test(title) && category === 'Evenwater', command);
       if (command === 'evenwater.newExperiment' || command === 'evenwater.openExample') continue; // they start from nothing
       const palette = menus.commandPalette?.find((entry) => entry.command === command);
-      ok(palette?.when?.includes('evenwater.noteIsActive'), `${command} shows out of place`);
+      // A run goes on while its keeper looks at other files.
+      ok(palette?.when?.includes(command === 'evenwater.endRun' ? 'evenwater.runIsOn' : 'evenwater.noteIsActive'), `${command} shows out of place`);
     }
     const registered = [...editor.matchAll(/registerCommand\('(evenwater\.[A-Za-z.]+)'/g)].map((match) => match[1]);
     deepEqual(registered.sort(), commands.map(({ command }) => command).sort());
     for (const entry of Object.values(menus).flat()) ok(commands.some(({ command }) => command === entry.command), entry.command);
-    ok(editor.includes('\'setContext\', \'evenwater.noteIsActive\''));
+    const asked = [...new Set([...JSON.stringify(menus).matchAll(/evenwater\.(?:note|run)[A-Z]\w*/g)].map((match) => match[0]))];
+    ok(asked.length > 1);
+    for (const key of asked) ok(editor.includes(`'${key}'`), `nobody sets ${key}`);
   });
 
   test('every setting is read, described, and has its default in one place', () => {

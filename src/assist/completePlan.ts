@@ -1,11 +1,12 @@
 // Suggestions inside the plan: keys that may stand here and do not yet, values by the key's type, all from the one schema.
-import { problemCodes } from '../problems/codes.ts';
+import { problemCodes, type ProblemCode } from '../problems/codes.ts';
 import { describeKey } from '../protocol/describedKeys.ts';
 import { protocolSchema, schemaAt, schemaKey, type SchemaKey } from '../protocol/schema.ts';
 import { allDifferences } from '../protocol/derived.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { measureByName, measures } from '../quantities/measures.ts';
 import { parseUnit } from '../quantities/units.ts';
+import { reasonMarkdown } from '../words/reasons.ts';
 import type { AskedNote, Asking } from './asking.ts';
 import { completeFormula, units } from './completeFormula.ts';
 import { quantityHelp, tankHelp } from './knownNames.ts';
@@ -144,7 +145,7 @@ function codes(note: AskedNote, one: One): Suggestion[] {
   const here = new Set<string>(note.problems.map((problem) => problem.code));
   const accepted = new Set(note.protocol?.accepted.map((each) => each.value));
   return Object.entries(problemCodes).filter(([code, each]) => each.severity !== 'error' && !accepted.has(code))
-    .map(([code, each]) => one(code, 'value', here.has(code) ? '0' : '1', { detail: note.asking.words.severities[each.severity], documentation: each.why }));
+    .map(([code, each]) => one(code, 'value', here.has(code) ? '0' : '1', { detail: note.asking.words.severities[each.severity], documentation: reasonMarkdown(code as ProblemCode, note.asking.language) }));
 }
 
 /** Names of time zones that the platform knows. */

@@ -1,10 +1,13 @@
-// Why a point of the design check matters, in a language.
+// Why a problem matters, in a language.
 import { problemCodes, type ProblemCode } from '../problems/codes.ts';
 import { designReasons } from './de/reasons.ts';
+import { warningReasons } from './de/warningReasons.ts';
 import type { Language } from './languages.ts';
 
-/** One or two sentences without code marks; English where the language has none. */
-export function reasonOf(code: ProblemCode, language: Language): string {
-  const german = language === 'de' ? (designReasons as Readonly<Partial<Record<ProblemCode, string>>>)[code] : undefined;
-  return (german ?? problemCodes[code].why).replace(/`/g, '');
-}
+const german: Readonly<Partial<Record<ProblemCode, string>>> = { ...warningReasons, ...designReasons };
+
+/** One or two sentences in Markdown; English for errors, whose reasons stand in the reference. */
+export const reasonMarkdown = (code: ProblemCode, language: Language): string => (language === 'de' ? german[code] : undefined) ?? problemCodes[code].why;
+
+/** The same without code marks. */
+export const reasonOf = (code: ProblemCode, language: Language): string => reasonMarkdown(code, language).replace(/`/g, '');

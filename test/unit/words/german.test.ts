@@ -15,12 +15,15 @@ import { functionWords, operandWords } from '../../../src/words/de/functionHelp.
 import { keyHelp } from '../../../src/words/de/keyHelp.ts';
 import { phrases as germanPhrases } from '../../../src/words/de/phrases.ts';
 import { inputs } from '../../../src/words/de/problems/formula.ts';
+import { designReasons } from '../../../src/words/de/reasons.ts';
+import { warningReasons } from '../../../src/words/de/warningReasons.ts';
 import { templateTitles } from '../../../src/words/de/templates.ts';
 import { editSentence } from '../../../src/words/edits.ts';
 import { editSentences, type EditMessageCode } from '../../../src/words/en/edits.ts';
 import { fixTitles } from '../../../src/words/en/fixes.ts';
 import { phrases } from '../../../src/words/en/phrases.ts';
 import { slipWords, type SlipCode } from '../../../src/words/en/slips.ts';
+import { reasonMarkdown } from '../../../src/words/reasons.ts';
 import { slipSentence } from '../../../src/words/slips.ts';
 import { templateWords } from '../../../src/words/templates.ts';
 import { fixTitle, problemSentence } from '../../../src/words/words.ts';
@@ -166,6 +169,11 @@ suite('German: help', () => {
       deepEqual(shownIn(german), shownIn(sentence(args)));
       isGerman(german, sentence(args));
     }
+  });
+
+  test('why every problem matters that an author may let stand', () => {
+    for (const code of codes) if (problemCodes[code].severity !== 'error') isGerman(reasonMarkdown(code, 'de'), problemCodes[code].why);
+    for (const code of Object.keys(warningReasons) as ProblemCode[]) ok(Object.hasOwn(problemCodes, code) && !Object.hasOwn(designReasons, code), code);
   });
 
   test('every template of a new note', () => {

@@ -61,6 +61,7 @@ li > .working { margin: 0.1rem 0 0.4rem; }
 .how-number .mark { font-size: 0.72rem; color: var(--evenwater-muted); border: 1px solid var(--evenwater-line); border-radius: 1em; padding: 0 0.5em; margin-left: 0.4em; white-space: nowrap; }
 .how-number .words, .working .words { color: var(--evenwater-muted); }
 .how-number ul { list-style: none; margin: 0.15rem 0 0; padding: 0 0 0 0.9rem; border-left: 2px solid var(--evenwater-line); color: var(--evenwater-muted); font-size: 0.92em; }
+.how-number ul.remarks { border-left-style: dotted; }
 .legend { display: grid; grid-template-columns: max-content 1fr; gap: 0.15rem 1rem; font-size: 0.86rem; margin: 0.8rem 0 1.2rem; }
 .legend dt, .legend dd { margin: 0; }
 .legend dd { color: var(--evenwater-muted); }

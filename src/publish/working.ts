@@ -3,6 +3,7 @@ import type { CheckedClaim } from '../claims/types.ts';
 import type { RenderContext } from '../render/context.ts';
 import { formulaWords } from '../render/context.ts';
 import { postWords } from '../words/post.ts';
+import { remarksBehind } from '../words/remarks.ts';
 import { element, escapeHtml, type Html } from '../render/html.ts';
 
 const tidy = (text: string): string => text.replace(/\s+/g, ' ').trim();
@@ -41,11 +42,17 @@ function stepsHtml(claim: CheckedClaim, context: RenderContext): Html {
   return element('ul', {}, ...items);
 }
 
+/** What a reader should know of how the number came about. */
+function remarksHtml(claim: CheckedClaim, context: RenderContext): Html {
+  const remarks = remarksBehind(claim.evaluation?.working ?? [], context.language);
+  return remarks.length === 0 ? '' : element('ul', { class: 'remarks' }, ...remarks.map((each) => element('li', {}, escapeHtml(each))));
+}
+
 /** One entry of the appendix. */
 export function appendixEntry(claim: CheckedClaim, index: number, context: RenderContext): Html {
   return element('li', { id: `how-${index + 1}`, class: 'how-number' }, element('span', { class: 'n' }, String(index + 1)),
     element('div', {}, element('q', quoteMarks(context), escapeHtml(claimWords(claim))), element('span', { class: 'mark' }, context.words.claim.marks[claim.mark]), element('br', {}),
-      explanationHtml(claim, context), ' ', element('a', { href: `#claim-${index + 1}`, 'aria-label': postWords(context.language).working.back(index + 1) }, '↩'), stepsHtml(claim, context)));
+      explanationHtml(claim, context), ' ', element('a', { href: `#claim-${index + 1}`, 'aria-label': postWords(context.language).working.back(index + 1) }, '↩'), stepsHtml(claim, context), remarksHtml(claim, context)));
 }
 
 /** The expandable note below a paragraph: the numbers in it. */

@@ -1,5 +1,6 @@
 // A claim in the text: the author's words, the formula behind them, and a mark that says how far it was checked.
 import type { CheckedClaim } from '../claims/types.ts';
+import { cautionsBehind } from '../words/remarks.ts';
 import { problemSentence } from '../words/words.ts';
 import type { RenderContext } from './context.ts';
 import { formulaWords } from './context.ts';
@@ -14,7 +15,9 @@ function titleOf(claim: CheckedClaim, context: RenderContext): string {
   const words = formulaWords(context, formula);
   const says = claim.syntax.form === 'if' ? context.words.claim.standsWhile(words) : words;
   const start = claim.state === 'holds' ? `${context.words.claim.marks[claim.mark]}: ` : '';
-  return `${start}${says}${words === formula ? '' : `\n${formula}`}${claim.computed !== null && claim.state === 'holds' && claim.syntax.form !== 'if' ? `\n= ${claim.computed}` : ''}`;
+  const value = claim.computed !== null && claim.state === 'holds' && claim.syntax.form !== 'if' ? `\n= ${claim.computed}` : '';
+  const cautions = cautionsBehind(claim.evaluation?.working ?? [], context.language).map((each) => `\n${each}`).join('');
+  return `${start}${says}${words === formula ? '' : `\n${formula}`}${value}${cautions}`;
 }
 
 /** What is said loudly beside a claim that does not hold. */

@@ -110,6 +110,7 @@ export const blockStyle = `
 .evenwater-tanks tbody th { white-space: nowrap; }
 .evenwater-tanks tbody th .evenwater-tag { margin-left: 0.3em; }
 .evenwater-values .evenwater-how code { background: none; padding: 0; color: var(--evenwater-muted); }
+.evenwater-caution { display: block; margin-top: 0.15rem; font-size: 0.78rem; color: var(--evenwater-muted); text-wrap: pretty; }
 .evenwater-values th code { white-space: nowrap; }
 .evenwater-values td.evenwater-number { font-weight: 600; }
 .evenwater-block td.evenwater-loud, .evenwater-block span.evenwater-loud { color: var(--evenwater-bad); white-space: normal; text-align: left; }

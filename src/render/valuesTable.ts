@@ -3,6 +3,7 @@ import { contextOf } from '../experiment/readNote.ts';
 import { machineValue, showValue } from '../formula/show.ts';
 import { dataHtml, formulaWords, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
+import { cautionsBehind } from '../words/remarks.ts';
 import { problemSentence } from '../words/words.ts';
 import { tableHtml } from './table.ts';
 
@@ -16,7 +17,8 @@ export function valuesHtml(blockIndex: number, context: RenderContext): Html {
     const formula = result.formula.text.trim();
     const said = formulaWords(context, formula);
     const how = element('td', { class: 'evenwater-how' },
-      ...(said === formula ? [] : [element('span', { class: 'evenwater-words' }, escapeHtml(said)), element('br', {})]), element('code', {}, escapeHtml(formula)));
+      ...(said === formula ? [] : [element('span', { class: 'evenwater-words' }, escapeHtml(said)), element('br', {})]), element('code', {}, escapeHtml(formula)),
+      ...cautionsBehind(result.evaluation.working, context.language).map((each) => element('span', { class: 'evenwater-caution' }, escapeHtml(each))));
     const first = problems.find((each) => each.severity === 'error') ?? problems[0];
     const cell = value === null
       ? element('td', { class: 'evenwater-number evenwater-loud' }, escapeHtml(first ? `✕ ${problemSentence(first, context.problemLanguage)}` : `✕ ${cannotBeComputed}`))

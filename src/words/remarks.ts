@@ -12,4 +12,21 @@ export function remarkSentence(remark: WorkingRemark, language: Language = 'en')
   return Object.hasOwn(tables[language], remark.code) ? tables[language][remark.code as RemarkCode](remark.args) : remark.code;
 }
 
+interface Step { readonly remarks: readonly WorkingRemark[] }
+
+/** Every remark on the way to a value, each once, in the order of the working. */
+export function remarksBehind(steps: readonly Step[], language: Language = 'en'): string[] {
+  return [...new Set(steps.flatMap((step) => step.remarks).map((remark) => remarkSentence(remark, language)))];
+}
+
+/** Remarks without which a reader would take a value for more than it is: they stand beside it, not only in its working. */
+const cautions: ReadonlySet<string> = new Set<RemarkCode>([
+  'nearest-reading', 'gap', 'scatter-follows', 'scatter-alone', 'time-open', 'balance-open', 'what-if', 'beyond-fit', 'extrapolated', 'one-tank-a-side', 'tanks-as-units',
+  'tanks-as-units-p', 'nearly-random-walk', 'few-for-serial', 'pressure-from-sea-level', 'ammonia-saline', 'carbon-dioxide-rule',
+]);
+
+export function cautionsBehind(steps: readonly Step[], language: Language = 'en'): string[] {
+  return remarksBehind(steps.map((step) => ({ remarks: step.remarks.filter((remark) => cautions.has(remark.code)) })), language);
+}
+
 export const remarkCodes: readonly string[] = Object.keys(english);

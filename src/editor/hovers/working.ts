@@ -10,6 +10,7 @@ import type { SourceRange } from '../../problems/problem.ts';
 import { interfaceLanguage } from '../language.ts';
 import { cellAt } from './findCell.ts';
 import { formatClock } from '../../time/text.ts';
+import { remarksBehind } from '../../words/remarks.ts';
 
 /** More readings than this are counted, not listed. */
 const listed = 6;
@@ -26,6 +27,8 @@ export function appendWorking(text: vscode.MarkdownString, evaluation: Evaluatio
     text.appendMarkdown('\n- ').appendMarkdown(inlineCode(step.formula)).appendText(` = ${step.value}`);
     appendReadings(text, step, note, document);
   }
+  text.appendMarkdown('\n');
+  for (const remark of remarksBehind(evaluation.working, interfaceLanguage)) text.appendMarkdown('\n- ').appendText(remark);
   text.appendMarkdown('\n');
   for (const { name, equation, source } of equationsBehind(evaluation).map((each) => describedIn(interfaceLanguage, each))) {
     text.appendMarkdown('\n- ').appendMarkdown(inlineCode(name)).appendText(equation === '' ? '' : `: ${equation}`);

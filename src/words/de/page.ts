@@ -57,7 +57,7 @@ export const pageWords: PageWords = {
   values: {
     none: 'Noch keine benannten Ergebnisse: je Zeile eines schreiben, „Name = Formel“.',
     heads: ['Ergebnis', 'Wert', 'Wie es berechnet ist'],
-    caption: 'Benannte Ergebnisse. Zahlen nach ± sind die halbe Breite eines 95-%-Intervalls, aus der angegebenen Genauigkeit und Auflösung der Messgeräte.',
+    caption: 'Benannte Ergebnisse. Zahlen nach ± sind die halbe Breite eines 95-%-Intervalls, aus der angegebenen Genauigkeit und Auflösung der Messgeräte und, bei angepassten Werten und Zeiten, aus der Streuung um die Anpassung; Zeiten in Klammern sind die Enden eines ungleichen Intervalls.',
   },
 
   limits: {

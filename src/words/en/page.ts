@@ -55,7 +55,7 @@ export const pageWords = {
   values: {
     none: 'No named results yet: write one “name = formula” a line.',
     heads: ['Result', 'Value', 'How it is computed'],
-    caption: 'Named results. Figures after ± are half of a 95 % interval, from the stated accuracy and resolution of the instruments.',
+    caption: 'Named results. Figures after ± are half of a 95 % interval, from the stated accuracy and resolution of the instruments and, for fitted values and times, from the scatter about the fit; times in brackets are the ends of an uneven interval.',
   },
 
   limits: {

@@ -1,5 +1,6 @@
 // The evidence end to end: whole notes in, problems and answers out. All figures are invented.
 import assert from 'node:assert/strict';
+import createMarkdown from 'markdown-it';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import type { Note } from '../../../src/experiment/types.ts';
 import { exampleNote } from '../../../src/formula/catalogue/exampleNote.ts';
@@ -7,7 +8,8 @@ import { evaluate } from '../../../src/formula/evaluate.ts';
 import { showValue } from '../../../src/formula/show.ts';
 import { mappedText } from '../../../src/note/mappedText.ts';
 import { publishPost } from '../../../src/publish/post.ts';
-import { remarkSentence } from '../../../src/words/remarks.ts';
+import { evenwaterMarkdown } from '../../../src/render/plugin.ts';
+import { cautionsBehind, remarkSentence, remarksBehind } from '../../../src/words/remarks.ts';
 
 const prose = (claims: string): Note => readNote(`${exampleNote}\n${claims}\n`);
 const codesOf = (note: Note): string[] => note.problems.map((each) => each.code);
@@ -117,6 +119,22 @@ time   a.SG    a.T
     assert.ok(Math.abs(salinity(', reference temperature: 77 degF') - 35) < 0.1);
     assert.ok(salinity(', reference temperature: 15 degC') > 37);
     assert.deepEqual(ask('first(salinity(a))', note('')), ['reference-temperature-needed']);
+  });
+
+  test('what a reader must know of a value stands beside it: in the values table, in the appendix of a post, on the mark in the preview', async () => {
+    const text = 'The carbon dioxide stood at {10.7 mg/L = first(carbon-dioxide(mat))}, and the contrast was {? = contrast(DO, dark)}.';
+    const note = readNote(`${exampleNote.replace('first-loss = ', 'effect = contrast(DO, dark)\nfirst-loss = ')}\n${text}\n`);
+    const { html } = await publishPost(note, {} as never);
+    const values = html.slice(html.indexOf('evenwater-values"'), html.indexOf('</table>', html.indexOf('evenwater-values"')));
+    assert.match(values, /<span class="evenwater-caution">One tank a side: these two tanks differ so; what the treatment does, replicate tanks must show\.<\/span>/u);
+    const appendix = html.slice(html.indexOf('id="how-1"'));
+    assert.match(appendix, /<ul class="remarks">[\s\S]*?rule of thumb, 3 · KH · 10\^\(7 − pH\), which no published equation stands behind, would give 9\.1 mg\/L instead of 10\.7/u);
+    assert.match(appendix, /95 % interval with the serial correlation of the readings counted in/u);
+    const remark = note.claims[1]!.evaluation!.working;
+    assert.ok(cautionsBehind(remark).length >= 1 && cautionsBehind(remark).length < remarksBehind(remark).length);
+    assert.match(cautionsBehind(remark, 'de')[0]!, /Becken/u);
+    const preview = evenwaterMarkdown(createMarkdown(), { noteFor: () => note, target: 'preview' }).render(note.text);
+    assert.match(preview, /title="[^"]*rule of thumb, 3 · KH/u);
   });
 
   test('what-if stands beneath the results, with its caution', async () => {

@@ -4,6 +4,7 @@ import { contextOf } from '../../experiment/readNote.ts';
 import { problemsBehind } from '../../experiment/problemsBehind.ts';
 import { evaluate } from '../../formula/evaluate.ts';
 import { jsonValue } from '../../formula/show.ts';
+import { cautionsBehind } from '../../words/remarks.ts';
 import { exit, printJson, WrongUse, type Command } from '../command.ts';
 import { readNoteFile } from '../noteFiles.ts';
 import { lineStarts, problemJson, problemLine } from '../places.ts';
@@ -40,7 +41,9 @@ export const ask: Command = {
       return exit.problems;
     }
     const value = jsonValue(evaluation.value, contextOf(note));
-    if (json) printJson(output, value); else output.result(value.text);
+    if (json) { printJson(output, value); return exit.well; }
+    output.result(value.text);
+    for (const caution of cautionsBehind(evaluation.working)) output.progress(caution);
     return exit.well;
   },
 };

@@ -160,7 +160,8 @@ function withInstruments(hours: number, scatter: Ends, shifts: ReadonlyMap<strin
 /** The interval for the value, in whole minutes as the value itself. */
 function timeInterval(hours: number, ends: Ends | null): { interval?: TimeInterval } {
   return withInterval(ends === null ? undefined : {
-    earlier: inMinutes(hours) - inMinutes(ends.low), later: ends.high === null ? null : inMinutes(ends.high) - inMinutes(hours),
+    // an interval from the first reading on, without an end, says nothing
+    earlier: ends.low > 0 || ends.high !== null ? inMinutes(hours) - inMinutes(ends.low) : null, later: ends.high === null ? null : inMinutes(ends.high) - inMinutes(hours),
   });
 }
 

@@ -135,6 +135,16 @@ suite('command line', () => {
     assert.deepEqual(series.value[0], { time: '2026-04-11T20:00:00+03:00', value: 8.18, flags: [] });
   });
 
+  test('ask gives the value of a fitted time with its half-width, and says on stderr what a reader must know of it', async () => {
+    const { out } = await run('ask', sample, 'time-to(duckweed.DO, 6 mg/L)', '--json');
+    const value = validate('ask', out) as { type: string; unit: string; uncertainty: number };
+    assert.deepEqual([value.type, value.unit], ['duration', 'h']);
+    assert.ok(value.uncertainty > 0.1 && value.uncertainty < 4, String(value.uncertainty));
+    const said = await run('ask', sample, 'contrast(DO, dark)');
+    assert.match(said.out, /^-?\d+\.\d+ mg\/L\n?$/u);
+    assert.match(said.err, /One tank a side: these two tanks differ so/u);
+  });
+
   test('ask exits 1 with the problems of the formula or of the readings behind it, whatever else is wrong in the note', async () => {
     const unknown = await run('ask', sample, 'min(duckwed.DO)', '--json');
     assert.equal(unknown.code, 1);

@@ -4,7 +4,7 @@ import type { RowPlan } from '../../edits/planRow.ts';
 import type { Note } from '../../experiment/types.ts';
 import { formatClock } from '../../time/text.ts';
 import { editSentence } from '../language.ts';
-import { entered, opened, pause, paused, readState, typedInto, type PromptState } from './promptModel.ts';
+import { entered, lateKeys, opened, pause, paused, readState, typedInto, type Moved, type PromptState } from './promptModel.ts';
 import { rowView, type RowView, type ValueLine } from './rowView.ts';
 
 /** What the prompt asks for: the row that is to be logged now. */
@@ -39,11 +39,19 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
   show();
   return new Promise((resolve) => {
     let logs = false;
+    let moved: Moved | null = null;
+    const put = (to: string) => {
+      moved = { from: pick.value, to };
+      pick.value = to;
+    };
     pick.onDidChangeValue((value) => {
+      const late = moved && lateKeys(moved, value);
+      if (late === null) moved = null; else put(late);
+      const text = late ?? value;
+      if (text === state.value) return;
       clearTimeout(timer);
-      if (value === state.value) return;
       if (state.value === '') row = askAgain() ?? row;
-      state = typedInto(value);
+      state = typedInto(text);
       timer = setTimeout(rest, pause);
       show();
     });
@@ -56,7 +64,7 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
         return;
       }
       state = after.state;
-      if (pick.value !== state.value) pick.value = state.value;
+      if (pick.value !== state.value) put(state.value);
       show();
     });
     pick.onDidHide(() => {

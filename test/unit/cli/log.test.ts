@@ -254,7 +254,10 @@ suite('evenwater log', () => {
   });
 
   test('an unprivileged user at a note and a folder of somebody else: nothing is written, the row is kept', function () {
-    if (process.getuid?.() !== 0 || spawnSync('setpriv', ['--version']).status !== 0) { this.skip(); }
+    if (process.getuid?.() !== 0 || spawnSync('setpriv', ['--version']).status !== 0) {
+      console.log('      skipped: another user can be tried only by the superuser, with setpriv');
+      this.skip();
+    }
     chmodSync(folder, 0o755);
     chmodSync(name, 0o644);
     const own = mkdtempSync(path.join(os.tmpdir(), 'evenwater-nobody-'));

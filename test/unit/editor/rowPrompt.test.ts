@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { keepTyping, resumeTyping } from '../../../src/edits/keptTyping.ts';
 import { planRow } from '../../../src/edits/planRow.ts';
 import { readRowInput, settledPart } from '../../../src/edits/readRowInput.ts';
-import { entered, opened, paused, readState, typedInto } from '../../../src/editor/logging/promptModel.ts';
+import { entered, lateKeys, opened, paused, readState, typedInto } from '../../../src/editor/logging/promptModel.ts';
 import { completed, rowView } from '../../../src/editor/logging/rowView.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import { loadZone } from '../../../src/time/zone.ts';
@@ -134,6 +134,15 @@ suite('logging prompt: typing a row', () => {
   test('a row that the note cannot take is refused in the prompt, where it still stands', () => {
     const after = entered(typedInto('21:30 8.01 24.7 calm'), note, plan, null);
     ok(!after.logs && after.state.value === '21:30 8.01 24.7 calm' && after.state.refusal?.code === 'already-read');
+  });
+
+  test('keys pressed before the prompt shows what Enter did are put behind it', () => {
+    const moved = { from: '8.01', to: '8.01 ' };
+    equal(lateKeys(moved, '8.012'), '8.01 2');
+    equal(lateKeys(moved, '8.01 '), null);
+    equal(lateKeys(moved, '8.01 2'), null);
+    equal(lateKeys(moved, '8.0'), null);
+    equal(lateKeys({ from: '8.01 24.7 re', to: '8.01 24.7 restless ' }, '8.01 24.7 re;'), '8.01 24.7 restless ;');
   });
 
   test('keystrokes of a row: its characters, one separator a value, one Enter', () => {

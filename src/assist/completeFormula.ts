@@ -8,6 +8,7 @@ import type { Unit } from '../quantities/types.ts';
 import { day, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import { describedIn } from '../formula/catalogue/described.ts';
+import { unitMeasures, unitRemark } from '../words/quantityHelp.ts';
 import type { AskedNote, Asking } from './asking.ts';
 import { openCall, type FormulaPlace } from './formulaPlace.ts';
 import { functionHelp, quantityHelp, seriesNames, tankHelp } from './knownNames.ts';
@@ -31,8 +32,8 @@ export function completeFormula(note: AskedNote, place: FormulaPlace, offset: nu
   const prior = before.slice(0, before.length - word.length);
   const priorText = prior.trimEnd();
   if (/"[^"]*$/u.test(before.replace(/"[^"]*"/gu, ''))) return [];
-  if (/(?:^|[\s(])in$/u.test(priorText) && /\s$/u.test(prior)) return units(range, unitBefore(note, priorText.slice(0, -2)));
-  if (/\d$/u.test(priorText) && /\s$/u.test(prior) && !/[\p{L}:]\d*$/u.test(priorText)) return units(range, null);
+  if (/(?:^|[\s(])in$/u.test(priorText) && /\s$/u.test(prior)) return units(range, unitBefore(note, priorText.slice(0, -2)), note.asking);
+  if (/\d$/u.test(priorText) && /\s$/u.test(prior) && !/[\p{L}:]\d*$/u.test(priorText)) return units(range, null, note.asking);
   const opensOperand = priorText === '' || /(?:[(,+*/<>=≤≥×·−]|\.\.|(?:^|[\s(])(?:and|or|not))$/u.test(priorText) || (/-$/u.test(priorText) && /[\s(]-\s*$/u.test(prior));
   if (!opensOperand) return named || /\s$/u.test(prior) ? keywords(range, note.asking) : [];
   const wants = wanted(place, before, priorText);
@@ -192,13 +193,14 @@ function unitBefore(note: AskedNote, text: string): Unit | null {
 }
 
 /** Units, those that the value can be written in first or alone. */
-export function units(range: Suggestion['range'], like: Unit | null, first: readonly string[] = []): Suggestion[] {
+export function units(range: Suggestion['range'], like: Unit | null, { language }: Asking, first: readonly string[] = []): Suggestion[] {
   const table = unitTable.filter((entry) => entry.symbol !== '1' && (like === null || convertible(entry.unit, like)));
   const extra = first.filter((symbol) => !table.some((entry) => entry.symbol === symbol) && parseUnit(symbol));
   return [
     ...extra.map((symbol) => item(symbol, 'unit', range, `0${String(first.indexOf(symbol)).padStart(2, '0')}`)),
     ...table.map((entry) => item(entry.symbol, 'unit', range, first.includes(entry.symbol) ? `0${String(first.indexOf(entry.symbol)).padStart(2, '0')}` : '5', {
-      detail: entry.unit.print === entry.symbol ? entry.of : `${entry.unit.print} · ${entry.of}`, documentation: [entry.names.slice(0, 4).join(', '), entry.remark].filter(Boolean).join('\n\n'),
+      detail: [...entry.unit.print === entry.symbol ? [] : [entry.unit.print], unitMeasures(language, entry)].join(' · '),
+      documentation: [entry.names.slice(0, 4).join(', '), unitRemark(language, entry)].filter(Boolean).join('\n\n'),
     })),
   ];
 }

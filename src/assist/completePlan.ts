@@ -6,6 +6,7 @@ import { allDifferences } from '../protocol/derived.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { measureByName, measures } from '../quantities/measures.ts';
 import { parseUnit } from '../quantities/units.ts';
+import { quantityMeans } from '../words/quantityHelp.ts';
 import { reasonMarkdown } from '../words/reasons.ts';
 import type { AskedNote, Asking } from './asking.ts';
 import { completeFormula, units } from './completeFormula.ts';
@@ -76,11 +77,11 @@ function values(note: AskedNote, entry: SchemaKey, yaml: YamlPlace, typed: strin
   const tanks = (): Suggestion[] => (protocol?.tanks ?? []).filter((tank) => tank.id !== yaml.path.at(-2)).map((tank) => one(tank.id, 'tank', '0', { detail: tank.label === tank.id ? '' : tank.label, documentation: tankHelp(tank) }));
   switch (entry.type) {
     case 'choice': case 'yes-no': return (entry.values ?? []).map((value, index) => one(value, 'value', String(index)));
-    case 'measure': return measures.map((each) => one(each.name, 'value', '0', { detail: each.unit ?? '', documentation: each.means }));
+    case 'measure': return measures.map((each) => one(each.name, 'value', '0', { detail: each.unit ?? '', documentation: quantityMeans(note.asking.language, each) }));
     case 'unit': {
       const what = measureByName(yaml.beside.get('what') ?? '');
       const first = what?.units ?? [];
-      const all = units(range, null, first);
+      const all = units(range, null, note.asking, first);
       return what ? all.filter((each) => each.sort.startsWith('0')) : all;
     }
     case 'zone': return zones().map((zone) => one(zone, 'value', '0'));
@@ -93,7 +94,7 @@ function values(note: AskedNote, entry: SchemaKey, yaml: YamlPlace, typed: strin
     case 'formula': return completeFormula(note, { before: typed.replace(/^["']/u, ''), wanted: 'condition', words: null }, offset);
     case 'window': return completeFormula(note, { before: typed.replace(/^["']/u, ''), wanted: 'window', words: null }, offset);
     case 'quantity': case 'size': return quantity(note, entry, yaml, typed, offset);
-    case 'sampling': case 'duration': return /\d\s*$/u.test(typed) ? units({ start: offset, end: offset }, parseUnit('h')) : examples(entry, typed, one, note.asking);
+    case 'sampling': case 'duration': return /\d\s*$/u.test(typed) ? units({ start: offset, end: offset }, parseUnit('h'), note.asking) : examples(entry, typed, one, note.asking);
     case 'instant': return instants(note, entry, typed, offset, one);
     default: return examples(entry, typed, one, note.asking);
   }
@@ -119,7 +120,7 @@ function quantity(note: AskedNote, entry: SchemaKey, yaml: YamlPlace, typed: str
   const planned = note.protocol?.measure.find((each) => each.id === id)?.unit ?? null;
   const like = ownUnit ?? planned ?? parseUnit(/[^\d\s.]\S*$/u.exec(entry.example)?.[0] ?? '');
   const rate = entry.key === 'rate' && like ? parseUnit(`${like.symbol}/h`) : null;
-  const found = units(range, rate ?? like, ownUnit ? [ownUnit.symbol, '%'] : rate ? [rate.symbol] : like ? [like.symbol] : []);
+  const found = units(range, rate ?? like, note.asking, ownUnit ? [ownUnit.symbol, '%'] : rate ? [rate.symbol] : like ? [like.symbol] : []);
   return found;
 }
 

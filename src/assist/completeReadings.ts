@@ -40,12 +40,12 @@ export function completeReadings(note: AskedNote, place: BlockPlace): Suggestion
 }
 
 /** Heads that the plan knows and the table lacks, in the plan's order; units in brackets; the whole line of an empty table. */
-function completeHead(protocol: Protocol, head: CellsLine | undefined, before: string, token: string, offset: number, at: number, { words }: Asking): Suggestion[] {
+function completeHead(protocol: Protocol, head: CellsLine | undefined, before: string, token: string, offset: number, at: number, asking: Asking): Suggestion[] {
   const bracket = /^(\S*)\[([^\]]*)$/u.exec(token);
   if (bracket) {
     const parts = splitHead(bracket[1]!);
     const unit = parts ? planUnit(measureFor(protocol, parts.quantity, parts.instrument)) : null;
-    return units({ start: offset - bracket[2]!.length, end: offset }, unit);
+    return units({ start: offset - bracket[2]!.length, end: offset }, unit, asking);
   }
   const range = { start: offset - token.length, end: offset };
   const one = (label: string, kind: Suggestion['kind'], sort: string, rest: Partial<Suggestion> = {}): Suggestion => (
@@ -53,7 +53,7 @@ function completeHead(protocol: Protocol, head: CellsLine | undefined, before: s
   const all = headsOf(protocol);
   if (before.trim() === token && !before.slice(0, -token.length || undefined).trim()) {
     const line = ['time', ...all.map((each) => each.head)].join('  ');
-    return [one(line, 'series', '0', { documentation: words.shared.newName }), one('time', 'keyword', '1', { insert: 'time  ', goesOn: true })];
+    return [one(line, 'series', '0', { documentation: asking.words.shared.newName }), one('time', 'keyword', '1', { insert: 'time  ', goesOn: true })];
   }
   const used = new Set((head?.tokens ?? []).filter((each) => at < each.start || at > each.end).map((each) => each.text.replace(/\[.*$/u, '')));
   return all.filter((each) => !used.has(each.head)).map((each, index) => one(each.head, 'series', String(index).padStart(3, '0'), { detail: each.unit, documentation: each.documentation }));

@@ -17,6 +17,11 @@ import { phrases as germanPhrases } from '../../../src/words/de/phrases.ts';
 import { inputs } from '../../../src/words/de/problems/formula.ts';
 import { designReasons } from '../../../src/words/de/reasons.ts';
 import { warningReasons } from '../../../src/words/de/warningReasons.ts';
+import { quantityHelp } from '../../../src/words/de/quantityHelp.ts';
+import { unitKinds, unitRemarks } from '../../../src/words/de/unitHelp.ts';
+import { quantityMeans, unitRemark } from '../../../src/words/quantityHelp.ts';
+import { measures } from '../../../src/quantities/measures.ts';
+import { unitTable } from '../../../src/quantities/units.ts';
 import { templateTitles } from '../../../src/words/de/templates.ts';
 import { editSentence } from '../../../src/words/edits.ts';
 import { editSentences, type EditMessageCode } from '../../../src/words/en/edits.ts';
@@ -169,6 +174,17 @@ suite('German: help', () => {
       deepEqual(shownIn(german), shownIn(sentence(args)));
       isGerman(german, sentence(args));
     }
+  });
+
+  test('every quantity of the closed list, and every unit', () => {
+    for (const entry of measures) isGerman(quantityMeans('de', entry), entry.means);
+    deepEqual(Object.keys(quantityHelp).sort(), measures.map((each) => each.name).sort());
+    for (const entry of unitTable) {
+      ok(Object.hasOwn(unitKinds, entry.of), entry.of);
+      if (entry.remark !== null) isGerman(unitRemark('de', entry)!, entry.remark);
+    }
+    deepEqual(Object.keys(unitRemarks).filter((symbol) => !unitTable.some((each) => each.symbol === symbol && each.remark !== null)), []);
+    deepEqual(Object.keys(unitKinds).filter((kind) => !unitTable.some((each) => each.of === kind)), []);
   });
 
   test('why every problem matters that an author may let stand', () => {

@@ -1,0 +1,35 @@
+// What units measure, and what is worth knowing of some, in German: by the English of src/quantities.
+export const unitKinds: Readonly<Record<string, string>> = {
+  'a plain number': 'eine reine Zahl', percentage: 'Prozent', 'difference of two percentages': 'Differenz zweier Prozentwerte', 'parts per million': 'Teile je Million',
+  mass: 'Masse', 'amount of substance': 'Stoffmenge', equivalents: 'Äquivalente', length: 'Länge', volume: 'Volumen', time: 'Zeit', temperature: 'Temperatur',
+  'temperature difference': 'Temperaturdifferenz', pressure: 'Druck', conductance: 'Leitwert', voltage: 'Spannung', power: 'Leistung', energy: 'Energie',
+  illuminance: 'Beleuchtungsstärke', 'luminous flux': 'Lichtstrom', pH: 'pH-Wert', 'difference of two pH values': 'Differenz zweier pH-Werte', alkalinity: 'Alkalinität',
+  'general hardness': 'Gesamthärte', 'hardness or alkalinity': 'Härte oder Alkalinität', salinity: 'Salzgehalt', 'specific gravity': 'relative Dichte', turbidity: 'Trübung',
+  'volume of oxygen gas': 'Volumen von Sauerstoffgas', concentration: 'Konzentration', content: 'Gehalt', 'concentration as nitrogen': 'Konzentration als Stickstoff',
+  'concentration as phosphorus': 'Konzentration als Phosphor', 'alkalinity as calcium carbonate': 'Alkalinität als Calciumcarbonat', 'change of concentration': 'Änderung der Konzentration',
+  'rate of change': 'Änderungsrate', conductivity: 'Leitfähigkeit', 'photosynthetic light': 'photosynthetisch wirksames Licht', irradiance: 'Bestrahlungsstärke', area: 'Fläche',
+  flow: 'Durchfluss', frequency: 'Häufigkeit',
+};
+
+export const unitRemarks: Readonly<Record<string, string>> = {
+  pp: 'Differenz zweier Prozentwerte: 82 % minus 75 % ist 7 pp.',
+  ppm: 'In dünnem Süßwasser nahe mg/L, aber nie stillschweigend als mg/L genommen: Ein Messgerät, das ppm zeigt, kann beides meinen oder einen Salzfaktor. mg/L schreiben, wo mg/L gemeint ist.',
+  galUS: 'Ein bloßes gal gibt es nicht: Die US-Gallone fasst 3.785 L, die britische 4.546 L.',
+  d: 'Genau 24 Stunden.',
+  week: 'Genau 7 mal 24 Stunden.',
+  degC: 'Ein Punkt auf der Skala. Die Differenz zweier steht in K; in einer Rate (degC/h) ist es eine Differenz.',
+  degF: 'Ein Punkt auf der Skala. Die Differenz zweier steht in degF-difference oder in K.',
+  K: 'Eine Temperaturdifferenz, so groß wie ein Grad Celsius; nie die absolute Temperatur.',
+  'degF-difference': 'Die Differenz zweier Temperaturen in Grad Fahrenheit.',
+  mmHg: 'Konventionelle Millimeter Quecksilbersäule, 133.322387415 Pa.',
+  inHg: 'Konventionelle Zoll Quecksilbersäule: 25.4 mmHg.',
+  pH: 'Ein Punkt auf einer logarithmischen Skala. Die Differenz zweier steht in pH-difference.',
+  dKH: 'Grad deutscher Karbonathärte, 17.848 mg CaCO3 oder 0.35665 meq je Liter.',
+  dGH: 'Grad deutscher Gesamthärte: 10 mg CaO je Liter.',
+  fH: 'Französischer Grad: 10 mg CaCO3 je Liter.',
+  PSU: 'Praktischer Salzgehalt (PSS-78). ppt und g/kg gelten 1 zu 1, was auf 0.5 % stimmt.',
+  'g/kg': 'Gramm Salz in einem Kilogramm Wasser; gilt als PSU, was auf 0.5 % stimmt.',
+  ppt: 'Gramm Salz in einem Kilogramm Wasser; gilt als PSU, was auf 0.5 % stimmt.',
+  SG: 'Braucht seine Bezugstemperatur, um zum Salzgehalt zu werden.',
+  'mL(STP)': 'Ein Milliliter Sauerstoffgas bei 0 °C und 1 atm: 1.42905 mg, 44.6595 µmol. Nur für Sauerstoff.',
+};

@@ -12,8 +12,8 @@ import { proposeColumns } from '../readings/file/propose.ts';
 import { possibleOrders, readStamp, type DateOrder, type Stamp } from '../readings/file/stamps.ts';
 import { instantOfStamp } from '../readings/file/stampTime.ts';
 import { measureFor, splitHead } from '../readings/heads.ts';
-import type { Instant, Zone } from '../time/instant.ts';
-import { formatClock, formatDate, formatInstant, readOffset } from '../time/text.ts';
+import { day, type Instant, type Zone } from '../time/instant.ts';
+import { formatInstant, readOffset } from '../time/text.ts';
 import { instantOf, loadZone, wallTimeOf } from '../time/zone.ts';
 import type { Message } from './edit.ts';
 import { importDoubts, type ImportDoubt } from './importDoubts.ts';
@@ -157,10 +157,11 @@ function layoutOf(rows: readonly FileRow[], choices: ImportChoices, protocol: Pr
 /** Proposals by the heads; the time, where no head names it, by the cells: stamps, or dates in one column and clock times in another. */
 function proposedColumns(names: readonly string[], unitLine: UnitLine | null, body: readonly FileRow[], protocol: Protocol): ImportColumn[] {
   const plain = proposeColumns(names, protocol, unitLine?.units).map(({ from, to }): ImportColumn => ({ from, to }));
-  const mostly = (index: number, kind: (stamp: Stamp) => boolean): boolean => body.filter((row) => {
+  const sample = body.slice(0, 500);
+  const mostly = (index: number, kind: (stamp: Stamp) => boolean): boolean => sample.filter((row) => {
     const stamp = readStamp(row.cells[index] ?? '');
     return stamp !== null && kind(stamp);
-  }).length * 2 > body.length;
+  }).length * 2 > sample.length;
   const named = plain.find((each) => each.to === 'time')?.from ?? null;
   if (named !== null && !names.includes(named)) return plain;
   const at = named !== null ? names.indexOf(named) : names.findIndex((_, index) => mostly(index, () => true));
@@ -253,11 +254,13 @@ function timeOf(stamp: Stamp | null, { clockOnly, dateOrder, zone, home }: RowRe
   return { text: localText(meant.instant, stamp, zone, home), instant: meant.instant };
 }
 
+/** The instant in the note's own zone, without seconds where there are none, and with its offset where the clock alone is not clear. */
 function localText(instant: Instant, stamp: Stamp, zone: Zone, home: Zone): string {
-  const text = `${formatDate(instant, home)}T${formatClock(instant, home)}`;
-  // A stamp without an offset that means one instant in the note's own zone is clear there.
-  const clear = (stamp.offset === null && zone === home) || instantOf(wallTimeOf(instant, home), home).kind === 'single';
-  return clear ? text : text + formatInstant(instant, home).slice(19);
+  const text = formatInstant(instant, home);
+  // A stamp without an offset that means one instant in the note's own zone is clear there; and so is one far from any clock change.
+  const clear = (stamp.offset === null && zone === home) || home.offsetAt(instant - day) === home.offsetAt(instant + day)
+    || instantOf(wallTimeOf(instant, home), home).kind === 'single';
+  return `${text.slice(0, text.slice(16, 19) === ':00' ? 16 : 19)}${clear ? '' : text.slice(19)}`;
 }
 
 /** A cell as the note writes it; `lost` is what stood there when that is no reading. */

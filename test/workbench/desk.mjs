@@ -1,0 +1,163 @@
+// The desk by keyboard and pointer, where mocha cannot reach: suggestions open while typing inside blocks and claims of a note
+// and nowhere else, a hover shows its chart, a problem's code leads to its explanation.
+import path from 'node:path';
+import { newPage, previewFrame } from '../../scripts/workbench/browser.mjs';
+import { root } from '../../scripts/workbench/install.mjs';
+import { pageAddress, quietSettings, startServer } from '../../scripts/workbench/server.mjs';
+import { copyFixtures } from '../../scripts/workbench/suites.mjs';
+import { handInSettings, startWebServer } from '../../scripts/workbench/webServer.mjs';
+
+function expect(condition, message) {
+  if (!condition) throw new Error(message);
+}
+
+/** Puts the cursor behind the first `text` of the active editor. */
+async function cursorBehind(page, text) {
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Control+F');
+  const box = page.locator('.editor-instance .find-widget.visible textarea, .editor-instance .find-widget.visible input').first();
+  await box.fill(text);
+  await page.locator('.find-widget.visible .matchesCount', { hasText: /^\d+ of [1-9]/ }).first().waitFor({ timeout: 10_000 });
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('ArrowRight');
+}
+
+async function erase(page, count) {
+  for (let each = 0; each < count; each += 1) await page.keyboard.press('Backspace');
+}
+
+const suggestions = (page) => page.locator('.suggest-widget.visible .monaco-list-row');
+
+/** Types behind `text` like a person, in the place of what is `erased` first, and tells which suggestions stand there then. Takes back what it did. */
+async function suggestedWhileTyping(page, text, typed, { expected = true, erased = '' } = {}) {
+  await cursorBehind(page, text);
+  await erase(page, erased.length);
+  await page.keyboard.type(typed, { delay: 60 });
+  if (expected) await suggestions(page).first().waitFor({ timeout: 10_000 }).catch(() => {});
+  else await page.waitForTimeout(1500);
+  const labels = await suggestions(page).locator('.label-name').allInnerTexts();
+  await page.keyboard.press('Escape');
+  await erase(page, typed.length);
+  await page.keyboard.insertText(erased);
+  await page.keyboard.press('Escape');
+  return labels.map((label) => label.trim());
+}
+
+const opens = (text, typed, wanted, erased = '') => async ({ page }) => {
+  const labels = await suggestedWhileTyping(page, text, typed, { erased });
+  expect(labels.includes(wanted), `${wanted} is not among ${JSON.stringify(labels)}`);
+};
+
+/** Rests the pointer on a word of the editor. */
+async function pointAt(page, line, word) {
+  await cursorBehind(page, line);
+  await page.keyboard.press('Control+K');
+  await page.keyboard.press('Control+I'); // Show Hover, by keyboard.
+  await page.locator('.monaco-hover:not(.hidden) .hover-contents').first().waitFor({ timeout: 15_000 });
+  return page.locator('.monaco-hover:not(.hidden)').filter({ hasText: word }).first();
+}
+
+const checks = {
+  'a letter opens suggestions in the plan': opens('    plants: none\n'.trim(), '\n    v', 'volume'),
+  'a letter opens suggestions in a head of readings': opens('open.DO      open.T', 'o', 'open.T', 'open.T'),
+  'a letter opens suggestions in named results': opens('first-loss = percent-fall(mat.DO, light-off..22:30)', '\nx = fa', 'fall'),
+  'a letter opens suggestions in a figure': opens('show: [mat.DO, open.DO', ', m', 'mat.T'),
+  'a letter opens suggestions inside a claim': opens('{0.24 mg/L = ', 'per', 'percent-fall'),
+  'a letter in a note’s prose opens nothing': async ({ page }) => {
+    const labels = await suggestedWhileTyping(page, 'Nothing else is claimed here.', ' fall', { expected: false });
+    expect(labels.length === 0, `suggested in prose: ${JSON.stringify(labels)}`);
+  },
+  'a hover on a series shows its chart, in the colours of the theme': async ({ page, pictures, name }) => {
+    const hover = await pointAt(page, '{0.24 mg/L = fall(mat.DO', 'Computed, and the text matches');
+    const picture = hover.locator('img').first();
+    await picture.waitFor({ timeout: 10_000 });
+    const shown = await picture.evaluate((image) => ({ width: image.naturalWidth, height: image.naturalHeight, source: image.src.slice(0, 26), alternative: image.alt }));
+    expect(shown.width === 320 && shown.height === 110 && shown.source.startsWith('data:image/svg+xml;base64,'), JSON.stringify(shown));
+    expect(/mat\.DO: 8 readings from 20:00 to 23:30, lowest 7\.66 mg\/L, highest 8\.26 mg\/L/.test(shown.alternative), shown.alternative);
+    const svg = Buffer.from((await picture.getAttribute('src')).split(',')[1], 'base64').toString();
+    const dark = await page.locator('.monaco-workbench.vs-dark').count() > 0;
+    expect(svg.includes(dark ? '#14181D' : '#FFFFFF'), `a ${dark ? 'dark' : 'light'} editor shows another chart`);
+    if (pictures) await page.screenshot({ path: path.join(pictures, `hover-${name}.png`) });
+    await page.keyboard.press('Escape');
+  },
+  'a problem’s code leads to its explanation, without a network': async ({ page }) => {
+    await cursorBehind(page, '{? = last(mat.DO)}');
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('Control+K');
+    await page.keyboard.press('Control+I');
+    const code = page.locator('.monaco-hover:not(.hidden) a', { hasText: 'claim-unfilled' }).first();
+    await code.waitFor({ timeout: 15_000 });
+    // The link may run over two lines: its first piece is clicked.
+    const [left, top] = await code.evaluate((link) => { const { x, y, height } = link.getClientRects()[0]; return [x + 8, y + height / 2]; });
+    await page.mouse.click(left, top);
+    const frame = await previewFrame(page, '#claim-unfilled', 60_000);
+    const heading = await frame.locator('#claim-unfilled').first().evaluate((element) => ({ text: element.textContent, top: element.getBoundingClientRect().top, height: innerHeight }));
+    expect(heading.text.includes('claim-unfilled'), heading.text);
+    await frame.waitForFunction(() => {
+      const { top } = document.querySelector('#claim-unfilled').getBoundingClientRect();
+      return top > -100 && top < innerHeight;
+    }, undefined, { timeout: 20_000 });
+    await page.keyboard.press('Control+F4');
+  },
+};
+
+const plainChecks = {
+  'a letter in plain Markdown opens nothing, in fences neither': async ({ page }) => {
+    const labels = await suggestedWhileTyping(page, 'braces', ' fal', { expected: false });
+    expect(labels.length === 0, `suggested in plain Markdown: ${JSON.stringify(labels)}`);
+  },
+};
+
+async function runIn(name, addressOf, browser, pictures, prepare = async () => {}) {
+  const count = { passed: 0, failed: 0, skipped: 0 };
+  for (const [file, wanted] of [['night.tank.md', checks], ['plain.md', plainChecks]]) {
+    const page = await newPage(browser, { width: 1400, height: 1000 });
+    try {
+      await prepare(page);
+      await page.goto(addressOf(file));
+      await page.locator(`.monaco-editor[data-uri$="${file}"] .view-line`).first().waitFor({ timeout: 90_000 });
+      if (file === 'night.tank.md') await page.locator('.codelens-decoration').first().waitFor({ timeout: 60_000 });
+      else await page.waitForTimeout(5000);
+      await page.locator('.monaco-editor .view-lines').first().click();
+      for (const [title, check] of Object.entries(wanted)) {
+        try {
+          await check({ page, pictures, name });
+          count.passed += 1;
+          console.log(`    ✔ ${name}: ${title}`);
+        } catch (error) {
+          count.failed += 1;
+          console.log(`    ✘ ${name}: ${title}\n      ${error.message}`);
+          await page.screenshot({ path: path.join(root, 'workbench/log', `desk-${name}-${count.failed}.png`) }).catch(() => {});
+          await page.keyboard.press('Escape');
+        }
+      }
+    } catch (error) {
+      count.failed += 1;
+      console.log(`    ✘ ${name}: ${error.message}`);
+      await page.screenshot({ path: path.join(root, 'workbench/log', `desk-${name}.png`) }).catch(() => {});
+    } finally {
+      await page.context().close();
+    }
+  }
+  return count;
+}
+
+/** The checks in the Node host's workbench and in the browser-only one. `pictures`: a folder for screenshots. */
+export async function runDesk(browser, { pictures = null } = {}) {
+  const notes = await copyFixtures();
+  const server = await startServer();
+  const web = await startWebServer({ folder: notes.folder, extension: root });
+  try {
+    const first = await runIn('node-host', (file) => pageAddress(server, { folder: notes.folder, file, extension: root }), browser, pictures);
+    const second = await runIn('web-host', (file) => {
+      const payload = JSON.stringify([['skipWelcome', 'true'], ['openFile', `vscode-test-web://mount/${file}`]]);
+      return `${web.origin}/?${new URLSearchParams({ payload })}`;
+    }, browser, pictures, (page) => handInSettings(page, quietSettings));
+    return { passed: first.passed + second.passed, failed: first.failed + second.failed, skipped: 0 };
+  } finally {
+    await server.stop();
+    await web.stop();
+    await notes.remove();
+  }
+}

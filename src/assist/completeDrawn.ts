@@ -31,7 +31,7 @@ export function completeDrawn(note: AskedNote, place: BlockPlace): Suggestion[] 
   switch (yaml.path[0]) {
     case 'show': return [
       ...seriesNames(note).filter((each) => note.dataset.series.has(each.name)).map((each, index) => one(each.name, 'series', `0${String(index).padStart(3, '0')}`, { detail: each.detail, documentation: each.documentation })),
-      ...protocol.measure.filter((each) => !each.id.includes('@')).map((each) => one(each.id, 'quantity', `1${each.id}`, { detail: each.what?.value ?? '' })),
+      ...protocol.measure.filter((each) => !each.id.includes('@')).map((each) => one(each.id, 'quantity', `1${each.id}`, { detail: each.what ? note.asking.words.quantityWord(each.what.value) : '' })),
       ...protocol.tanks.map((each) => one(each.id, 'tank', `2${each.id}`, { detail: each.label === each.id ? '' : each.label })),
     ];
     case 'from': case 'to': return completeFormula(note, { before: typed, wanted: 'instant', words: null }, offset);

@@ -90,7 +90,7 @@ function tanks(note: AskedNote, range: Suggestion['range'], wants: ReadonlySet<W
 
 function quantities(note: AskedNote, range: Suggestion['range'], wants: ReadonlySet<Want>): Suggestion[] {
   if (!wants.has('quantity')) return [];
-  return (note.protocol?.measure ?? []).filter((each) => !each.id.includes('@')).map((each) => item(each.id, 'quantity', range, '1', { detail: each.unit?.print ?? '', documentation: quantityHelp(each) }));
+  return (note.protocol?.measure ?? []).filter((each) => !each.id.includes('@')).map((each) => item(each.id, 'quantity', range, '1', { detail: each.unit?.print ?? '', documentation: quantityHelp(each, note.asking) }));
 }
 
 const onlyPlan = (wants: ReadonlySet<Want>): boolean => wants.size > 0 && [...wants].every((want) => want === 'tank' || want === 'quantity');

@@ -87,7 +87,7 @@ function values(note: AskedNote, entry: SchemaKey, yaml: YamlPlace, typed: strin
     case 'zone': return zones().map((zone) => one(zone, 'value', '0'));
     case 'tank': return [...tanks(), ...(yaml.path[0] === 'order' ? [one('alternate', 'keyword', '1'), one('random', 'keyword', '1')] : [])];
     case 'place-of-use': return [...tanks(), one('room', 'value', '1')];
-    case 'quantity-id': return (protocol?.measure ?? []).map((each) => one(each.id, 'quantity', '0', { detail: each.unit?.print ?? '', documentation: quantityHelp(each) }));
+    case 'quantity-id': return (protocol?.measure ?? []).map((each) => one(each.id, 'quantity', '0', { detail: each.unit?.print ?? '', documentation: quantityHelp(each, note.asking) }));
     case 'tank-key': return tankKeys(protocol, note.asking).map(({ key, differs, documentation }) => one(key, 'key', differs ? '0' : '1', { documentation }));
     case 'problem-code': return codes(note, one);
     case 'language': return ['en', 'de', 'nl', 'fr', 'es', 'it', 'pt', 'da', 'sv', 'nb', 'fi', 'et', 'pl', 'cs', 'ja', 'zh'].map((code, index) => one(code, 'value', String(index).padStart(2, '0')));

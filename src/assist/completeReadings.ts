@@ -50,7 +50,7 @@ function completeHead(protocol: Protocol, head: CellsLine | undefined, before: s
   const range = { start: offset - token.length, end: offset };
   const one = (label: string, kind: Suggestion['kind'], sort: string, rest: Partial<Suggestion> = {}): Suggestion => (
     { label, kind, insert: label, snippet: false, range, detail: '', documentation: '', sort, ...rest });
-  const all = headsOf(protocol);
+  const all = headsOf(protocol, asking);
   if (before.trim() === token && !before.slice(0, -token.length || undefined).trim()) {
     const line = ['time', ...all.map((each) => each.head)].join('  ');
     return [one(line, 'series', '0', { documentation: asking.words.shared.newName }), one('time', 'keyword', '1', { insert: 'time  ', goesOn: true })];
@@ -59,11 +59,11 @@ function completeHead(protocol: Protocol, head: CellsLine | undefined, before: s
   return all.filter((each) => !used.has(each.head)).map((each, index) => one(each.head, 'series', String(index).padStart(3, '0'), { detail: each.unit, documentation: each.documentation }));
 }
 
-function headsOf(protocol: Protocol): { head: string; unit: string; documentation: string }[] {
+function headsOf(protocol: Protocol, asking: Asking): { head: string; unit: string; documentation: string }[] {
   const places = [...protocol.tanks.map((tank) => tank.id), 'room'];
   return places.flatMap((place) => protocol.measure.filter((measure) => placesOf(measure, protocol).includes(place)).map((measure) => {
     const tank = protocol.tanks.find((each) => each.id === place);
-    return { head: `${place}.${measure.id}`, unit: planUnit(measure)?.print ?? '', documentation: [tank ? tankHelp(tank) : null, quantityHelp(measure)].filter(Boolean).join('\n\n') };
+    return { head: `${place}.${measure.id}`, unit: planUnit(measure)?.print ?? '', documentation: [tank ? tankHelp(tank) : null, quantityHelp(measure, asking)].filter(Boolean).join('\n\n') };
   }));
 }
 
@@ -79,7 +79,7 @@ function nextTimes(note: AskedNote, protocol: Protocol, range: Suggestion['range
 }
 
 /** Keys of a block that points to a file, and what a column of the file may hold. */
-function completeFile(protocol: Protocol, place: BlockPlace, { words }: Asking): Suggestion[] {
+function completeFile(protocol: Protocol, place: BlockPlace, asking: Asking): Suggestion[] {
   const yaml = yamlPlace(place.content.text, place.at);
   if (!yaml) return [];
   const offset = toNote(place, place.at);
@@ -88,14 +88,14 @@ function completeFile(protocol: Protocol, place: BlockPlace, { words }: Asking):
     { label, kind, insert: label, snippet: false, range, detail: '', documentation: '', sort, ...rest });
   if (yaml.path.length === 0 && yaml.at !== 'value') {
     return fileKeyNames.filter((key) => !yaml.beside.has(key)).map((key, index) => one(key, 'key', String(index), {
-      insert: key === 'columns' ? 'columns:\n  $0' : `${key}: $0`, snippet: true, documentation: words.fileKeyHelp[key],
+      insert: key === 'columns' ? 'columns:\n  $0' : `${key}: $0`, snippet: true, documentation: asking.words.fileKeyHelp[key],
     }));
   }
   if (yaml.at !== 'value') return [];
   const [key, inner] = yaml.path;
   if (key === 'columns' && inner !== undefined) {
     const taken = new Set(yaml.beside.values());
-    return [one('time', 'keyword', '0'), ...headsOf(protocol).filter((each) => !taken.has(each.head)).map((each, index) => one(each.head, 'series', `1${String(index).padStart(3, '0')}`, { detail: each.unit, documentation: each.documentation })), one('remark', 'keyword', '2')];
+    return [one('time', 'keyword', '0'), ...headsOf(protocol, asking).filter((each) => !taken.has(each.head)).map((each, index) => one(each.head, 'series', `1${String(index).padStart(3, '0')}`, { detail: each.unit, documentation: each.documentation })), one('remark', 'keyword', '2')];
   }
   if (key === 'time zone') return [...new Set([protocol.zone.name, 'UTC', ...Intl.supportedValuesOf('timeZone')])].map((zone, index) => one(zone, 'value', String(index).padStart(4, '0')));
   if (key === 'decimal') return ['point', 'comma'].map((word, index) => one(word, 'value', String(index)));

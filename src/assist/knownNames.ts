@@ -60,8 +60,8 @@ export function tankHelp(tank: Tank): string {
   return [[tank.label, tank.role?.value, volume ? formatValue(volume) : null].filter(Boolean).join(' · '), tank.plants?.value, tank.animals?.value].filter(Boolean).join('\n\n');
 }
 
-export function quantityHelp(measure: MeasuredQuantity): string {
-  return [measure.what?.value, instrument(measure)].filter(Boolean).join('\n\n');
+export function quantityHelp(measure: MeasuredQuantity, { words }: Asking): string {
+  return [measure.what && words.quantityWord(measure.what.value), instrument(measure)].filter(Boolean).join('\n\n');
 }
 
 /** A function's entry as Markdown: signatures, definition, equation, unit, source, example. */

@@ -5,7 +5,7 @@ import { measureByName } from '../quantities/measures.ts';
 import { parseUnit } from '../quantities/units.ts';
 import { mappedText } from '../note/mappedText.ts';
 import { measureOf } from '../dataset/readingValue.ts';
-import { languageOf } from '../words/languages.ts';
+import { languageOf, type Language } from '../words/languages.ts';
 import { plainWordsIn, type Phrase, type PlaceOf, type PlainWords, type QuantityFacts } from '../words/plainWords.ts';
 import { unitWords } from '../words/units.ts';
 import { functionByName } from './catalogue.ts';
@@ -22,11 +22,12 @@ type Reference = Extract<Expression, { kind: 'reference' }>;
 
 /**
  * `rate(mat.DO, light-off..22:30)` as "the hourly rate of change of the dissolved oxygen in the floating-mat tank between
- * lights-off and 22:30". What cannot be read is given back as it stands.
+ * lights-off and 22:30", in the note's language or the one given. What cannot be read is given back as it stands.
  */
-export function plainWords(formula: string, context: FormulaContext): string {
+export function plainWords(formula: string, context: FormulaContext, language?: Language): string {
   const { expression, errors } = parsedFormula(formula, context);
-  return errors.length > 0 ? formula.trim() : phrase(expression, context, 0).nominative;
+  const spoken = language && context.protocol ? { ...context, protocol: { ...context.protocol, language } } : context;
+  return errors.length > 0 ? formula.trim() : phrase(expression, spoken, 0).nominative;
 }
 
 function wordsOf(context: FormulaContext): PlainWords {

@@ -6,7 +6,7 @@ import { describeKey } from '../../protocol/describedKeys.ts';
 import type { MeasuredQuantity, Tank } from '../../protocol/types.ts';
 import { formatValue } from '../../quantities/format.ts';
 import type { Find } from '../hovers.ts';
-import { interfaceLanguage } from '../language.ts';
+import { helpWords, interfaceLanguage } from '../language.ts';
 import { contains } from '../places.ts';
 
 export const hoverPlan: Find = (note, offset) => {
@@ -36,7 +36,7 @@ export function tankText(tank: Tank): vscode.MarkdownString {
 }
 
 function quantityText(quantity: MeasuredQuantity, series: readonly string[]): vscode.MarkdownString {
-  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(quantity.what?.value ?? quantity.id).appendMarkdown('**');
+  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(helpWords.quantityWord(quantity.what?.value ?? quantity.id)).appendMarkdown('**');
   if (quantity.unit) text.appendText(`, ${quantity.unit.print}`);
   const facts = [
     quantity.with?.value,

@@ -10,6 +10,7 @@ import type { Cell, CellState, ReadingColumn, ReadingRow } from '../../readings/
 import { hour } from '../../time/instant.ts';
 import { formatClock, formatDate } from '../../time/text.ts';
 import type { Find } from '../hovers.ts';
+import { helpWords } from '../language.ts';
 import { contains } from '../places.ts';
 import { appendChart } from './series.ts';
 import { cellAt, tableAt, type FoundCell } from './findCell.ts';
@@ -30,7 +31,7 @@ export const hoverReading: Find = (note, offset) => {
 function heading(note: Note, column: ReadingColumn): vscode.MarkdownString {
   const place = note.protocol?.tanks.find((tank) => tank.id === column.place)?.label ?? column.place;
   const quantity = measureOf(note, column);
-  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(`${quantity?.what?.value ?? column.quantity}, ${place}`).appendMarkdown('**');
+  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(helpWords.seriesDetail(quantity?.what?.value ?? column.quantity, place)).appendMarkdown('**');
   const instrument = [column.instrument ?? quantity?.with?.value, quantity?.accuracy ? `± ${formatValue(quantity.accuracy)}` : null].filter(Boolean).join(' ');
   if (instrument) text.appendText(` · ${instrument}`);
   return text.appendMarkdown('\n\n');

@@ -18,7 +18,7 @@ const listed = 6;
 export function appendFormula(text: vscode.MarkdownString, formula: string, note: Note): void {
   const named = note.results.find((result) => result.name === formula.trim());
   text.appendCodeblock(named ? `${named.name} = ${named.formula.text.trim()}` : formula.trim(), 'text');
-  const words = plainWords(formula, contextOf(note));
+  const words = plainWords(formula, contextOf(note), interfaceLanguage);
   if (words !== formula) text.appendText(`${words.charAt(0).toUpperCase()}${words.slice(1)}.`.replace(/\.\.$/, '.')).appendMarkdown('\n\n');
 }
 

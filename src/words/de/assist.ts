@@ -73,4 +73,6 @@ export const nameKinds: SameKeys<typeof english.nameKinds> = {
   time: 'Zeitpunkt', constant: 'Konstante',
 };
 
+export const quantityWord: typeof english.quantityWord = quantityName;
+
 export const seriesDetail: typeof english.seriesDetail = (quantity, tank) => `${quantityName(quantity)}, ${tank}`;

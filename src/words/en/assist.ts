@@ -74,4 +74,7 @@ export const nameKinds = {
 } as const;
 export type NameKind = keyof typeof nameKinds;
 
+/** A quantity of the closed list, as running text calls it. */
+export const quantityWord = (name: string): string => name;
+
 export const seriesDetail = (quantity: string, tank: string): string => `${quantity}, ${tank}`;

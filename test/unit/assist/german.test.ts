@@ -1,6 +1,8 @@
 // Help asked in German: what is written into the note is the same as in English, what explains it is German.
 import { deepEqual, match, notEqual, ok } from 'node:assert/strict';
 import { complete } from '../../../src/assist/complete.ts';
+import { readNote } from '../../../src/experiment/readNote.ts';
+import { plainWords } from '../../../src/formula/plainWords.ts';
 import { signatureHelp } from '../../../src/assist/signatureHelp.ts';
 import { noteAt, noteText, plan } from './support.ts';
 
@@ -45,6 +47,12 @@ suite('assist: German', () => {
       });
     });
   }
+
+  test('a formula of an English note in German words', () => {
+    const { context } = readNote(noteText());
+    match(plainWords('min(mat.DO)', context, 'de'), /Sauerstoffgehalt.* im Becken „floating-mat tank“/);
+    match(plainWords('min(mat.DO)', context), /dissolved oxygen in the floating-mat tank/);
+  });
 
   test('signatures', () => {
     const { note, offset } = noteAt(noteText({ values: 'x = settled(mat.DO, ‸)\n' }));

@@ -1,8 +1,8 @@
 // The suites that need a real editor: mocha in the Node host, the same files in the web host, and a look into the preview.
-// `node scripts/test-workbench.mjs [node] [oldest] [web] [untrusted] [preview] [logging] [changes] [keyboard] [sheet]` runs some of them. Without an editor or a browser they are skipped, and counted so.
+// `node scripts/test-workbench.mjs [node] [oldest] [web] [untrusted] [folders] [preview] [logging] [changes] [keyboard] [desk] [german] [sheet]` runs some of them. Without an editor or a browser they are skipped, and counted so.
 import { prepareWorkbench } from './workbench/install.mjs';
 
-const names = ['node', 'oldest', 'web', 'untrusted', 'preview', 'logging', 'changes', 'keyboard', 'sheet'];
+const names = ['node', 'oldest', 'web', 'untrusted', 'folders', 'preview', 'logging', 'changes', 'keyboard', 'desk', 'german', 'sheet'];
 const chosen = process.argv.slice(2).filter((each) => names.includes(each));
 const wanted = chosen.length > 0 ? chosen : names;
 
@@ -15,11 +15,13 @@ if (prepared.reason) {
 
 // Only now: these need the packages of the lockfile.
 const { launchBrowser } = await import('./workbench/browser.mjs');
-const { buildSuites, runInNodeHost, runInWebHost } = await import('./workbench/suites.mjs');
+const { buildSuites, runInNodeHost, runInSeveralFolders, runInWebHost } = await import('./workbench/suites.mjs');
 const { runLogging } = await import('../test/workbench/logging.mjs');
 const { runChanges } = await import('../test/workbench/changes.mjs');
 const { runPreview } = await import('../test/workbench/preview.mjs');
 const { runKeyboard } = await import('../test/workbench/keyboard.mjs');
+const { runDesk } = await import('../test/workbench/desk.mjs');
+const { runGerman } = await import('../test/workbench/german.mjs');
 const { runPlanSheet } = await import('../test/workbench/planSheet.mjs');
 
 const suites = {
@@ -27,10 +29,13 @@ const suites = {
   oldest: ['editor suite in the oldest editor that the manifest promises', (each) => runInNodeHost(each, { oldest: true })],
   web: ['editor suite in the web extension host', runInWebHost],
   untrusted: ['a folder without trust, in the Node extension host', (browser) => runInNodeHost(browser, { trust: false })],
+  folders: ['a workspace of two folders, in the Node extension host', runInSeveralFolders],
   preview: ['the Markdown preview, in both hosts', runPreview],
   logging: ['logging by keyboard, and with the extension host killed', (each) => runLogging(each, { pictures: process.env.EVENWATER_PICTURES ?? null })],
   changes: ['readings changed by keyboard; tables imported, pasted and dropped', (each) => runChanges(each, { pictures: process.env.EVENWATER_PICTURES ?? null })],
   keyboard: ['New Experiment by keyboard alone, in both hosts', runKeyboard],
+  desk: ['suggestions, hovers and explanations by keyboard, in both hosts', (each) => runDesk(each, { pictures: process.env.EVENWATER_PICTURES ?? null })],
+  german: ['problems, hovers, suggestions and lenses in German', (each) => runGerman(each, { pictures: process.env.EVENWATER_PICTURES ?? null })],
   sheet: ['the printed plan, in the browser', runPlanSheet],
 };
 

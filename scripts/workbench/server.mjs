@@ -4,7 +4,7 @@ import fs from 'node:fs/promises';
 import net from 'node:net';
 import os from 'node:os';
 import path from 'node:path';
-import { workbench } from './install.mjs';
+import { root, workbench } from './install.mjs';
 
 /** Settings that keep the editor quiet: nothing fetched, nothing suggested, nothing animated. */
 export const quietSettings = {
@@ -48,10 +48,11 @@ export const freePort = () => new Promise((resolve, reject) => {
 export const remoteUri = (host, file) => `vscode-remote://${host}${file.split('/').map(encodeURIComponent).join('/')}`;
 
 /**
- * Starts the server. `trust: false` opens every folder in restricted mode.
+ * Starts the server. `trust: false` opens every folder in restricted mode. `locale` is the display language, by a pack without
+ * words of its own (test/workbench/languagePack): the editor's own words stay English, extensions are asked for that language.
  * @returns {Promise<{ origin: string, host: string, pid: number, directory: string, stop: () => Promise<void> }>}
  */
-export async function startServer({ settings = {}, trust = true, port: wantedPort, oldest = false } = {}) {
+export async function startServer({ settings = {}, trust = true, port: wantedPort, oldest = false, locale = null } = {}) {
   const directory = await fs.mkdtemp(path.join(os.tmpdir(), 'evenwater-workbench-'));
   const user = path.join(directory, 'user');
   await fs.mkdir(path.join(user, 'User'), { recursive: true });
@@ -59,12 +60,17 @@ export async function startServer({ settings = {}, trust = true, port: wantedPor
     : { 'security.workspace.trust.enabled': true, 'security.workspace.trust.startupPrompt': 'never', 'security.workspace.trust.banner': 'never' };
   await fs.writeFile(path.join(user, 'User/settings.json'), JSON.stringify({ ...quietSettings, ...trustSettings, ...settings }, null, 2));
 
+  if (locale) await fs.writeFile(path.join(user, 'languagepacks.json'), JSON.stringify({ [locale]: {
+    hash: 'test', label: locale, extensions: [{ extensionIdentifier: { id: 'evenwater-test.language-pack' }, version: '1.0.0' }],
+    translations: { vscode: path.join(root, 'test/workbench/languagePack/main.i18n.json') },
+  } }));
+
   const port = wantedPort ?? await freePort();
   const host = `127.0.0.1:${port}`;
   const child = spawn(workbench.node, [
     oldest ? workbench.oldestServer : workbench.server, '--host', '127.0.0.1', '--port', String(port), '--without-connection-token', '--accept-server-license-terms',
     '--server-data-dir', path.join(directory, 'server'), '--user-data-dir', user, '--extensions-dir', path.join(directory, 'extensions'),
-    '--disable-telemetry', '--telemetry-level', 'off', ...(trust ? ['--disable-workspace-trust'] : []),
+    '--disable-telemetry', '--telemetry-level', 'off', ...(trust ? ['--disable-workspace-trust'] : []), ...(locale ? ['--locale', locale] : []),
     '--enable-smoke-test-driver', // without it a built workbench ignores the payload that names our extension
   ], { stdio: ['ignore', 'pipe', 'pipe'], detached: true, env: { ...process.env, VSCODE_AGENT_FOLDER: path.join(directory, 'agent'), EXTENSIONS_GALLERY: '{"serviceUrl":""}' } });
   let log = '';
@@ -91,10 +97,10 @@ export async function startServer({ settings = {}, trust = true, port: wantedPor
   }
 }
 
-/** The page that opens a folder (and a file in it) with our extension, and runs a test bundle where one is named. */
-export function pageAddress(server, { folder, file, extension, tests }) {
+/** The page that opens a folder (and a file in it) or a workspace of several with our extension, and runs a test bundle where one is named. */
+export function pageAddress(server, { folder, workspace, file, extension, tests }) {
   const payload = [['skipWelcome', 'true'], ['extensionDevelopmentPath', remoteUri(server.host, extension)]];
   if (tests) payload.push(['extensionTestsPath', remoteUri(server.host, tests)]);
   if (file) payload.push(['openFile', remoteUri(server.host, path.join(folder, file))]);
-  return `${server.origin}/?${new URLSearchParams({ folder, payload: JSON.stringify(payload) })}`;
+  return `${server.origin}/?${new URLSearchParams({ ...(workspace ? { workspace } : { folder }), payload: JSON.stringify(payload) })}`;
 }

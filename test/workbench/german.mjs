@@ -1,0 +1,126 @@
+// The editor set to German: what our extension shows is German, from the manifest to the preview. The editor's own words stay
+// English, because the language pack of the test has none.
+import path from 'node:path';
+import { newPage, openPreview, previewFrame } from '../../scripts/workbench/browser.mjs';
+import { root } from '../../scripts/workbench/install.mjs';
+import { pageAddress, startServer } from '../../scripts/workbench/server.mjs';
+import { copyFixtures } from '../../scripts/workbench/suites.mjs';
+
+function expect(condition, message) {
+  if (!condition) throw new Error(message);
+}
+
+/** Puts the cursor behind the first `text` of the active editor. */
+async function cursorBehind(page, text) {
+  await page.keyboard.press('Escape');
+  await page.locator('.monaco-editor .view-lines').first().click();
+  await page.keyboard.press('Control+F');
+  await page.locator('.editor-instance .find-widget.visible textarea, .editor-instance .find-widget.visible input').first().fill(text);
+  await page.locator('.find-widget.visible .matchesCount', { hasText: /^\d+ of [1-9]/ }).first().waitFor({ timeout: 10_000 });
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('ArrowRight');
+}
+
+/** What the hover at the end of the first `text` says, by keyboard. */
+async function hoverBehind(page, text) {
+  await cursorBehind(page, text);
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('Control+K');
+  await page.keyboard.press('Control+I');
+  const hover = page.locator('.monaco-hover:not(.hidden) .hover-contents').first();
+  await hover.waitFor({ timeout: 15_000 });
+  await page.waitForTimeout(500);
+  return (await page.locator('.monaco-hover:not(.hidden)').first().innerText()).replaceAll('\u00a0', ' ');
+}
+
+/** Waits until `look` gives a text that matches; the last one in the error. */
+async function says(look, pattern, timeout = 20_000) {
+  let text = '';
+  for (const end = Date.now() + timeout; Date.now() < end;) {
+    text = (await look()).replaceAll('\u00a0', ' ');
+    if (pattern.test(text)) return text;
+    await new Promise((resolve) => { setTimeout(resolve, 100); });
+  }
+  throw new Error(`${pattern} was not said, but: ${text.slice(0, 400)}`);
+}
+
+const checks = {
+  'lenses': async ({ page }) => {
+    await says(async () => (await page.locator('.codelens-decoration').allInnerTexts()).join('\n'), /Beleg|Messzeiten/);
+  },
+  'problems': async ({ page }) => {
+    await page.keyboard.press('Control+Shift+M');
+    await says(async () => (await page.locator('.markers-panel').first().innerText()), /nicht ausgefüllt; `last\(mat\.DO\)` ergibt/);
+  },
+  'a hover on a claim': async ({ page }) => {
+    expect(/Berechnet, und der Text stimmt/.test(await hoverBehind(page, '{0.24 mg/L = fall')), 'the hover is not German');
+    await page.keyboard.press('Escape');
+  },
+  'a hover on a key of the plan': async ({ page }) => {
+    const text = await hoverBehind(page, 'water depth');
+    expect(/Höhe der Wassersäule/.test(text), text);
+    await page.keyboard.press('Escape');
+  },
+  'suggestions': async ({ page }) => {
+    await cursorBehind(page, 'first-loss = ');
+    await page.keyboard.press('Control+Space');
+    await page.locator('.suggest-widget.visible .monaco-list-row').first().waitFor({ timeout: 15_000 });
+    await page.keyboard.type('percent-f', { delay: 40 });
+    const details = page.locator('.suggest-details-container');
+    if (!await details.isVisible()) await page.keyboard.press('Control+Space');
+    await says(() => details.innerText(), /Abfall im Zeitraum in Prozent des ersten Messwerts/);
+    await page.keyboard.press('Escape');
+    for (let typed = 'percent-f'.length; typed > 0; typed -= 1) await page.keyboard.press('Backspace');
+  },
+  'commands in the palette': async ({ page }) => {
+    await page.keyboard.press('F1');
+    await page.keyboard.type('Evenwater: Notiz');
+    await says(() => page.locator('.quick-input-widget').innerText(), /Evenwater: Notiz prüfen/);
+    await page.keyboard.press('Escape');
+  },
+  'problems in the preview of an English note': async ({ page }) => {
+    await cursorBehind(page, '= percent-fall');
+    await page.keyboard.type('s');
+    await openPreview(page);
+    const frame = await previewFrame(page, '.evenwater-claim');
+    const said = await says(() => frame.locator('body').innerText(), /Eine Funktion „percent-falls“ gibt es nicht/);
+    expect(said.includes('lights-off'), 'what the note says is no longer English');
+  },
+};
+
+/** `pictures`: a folder for screenshots. */
+export async function runGerman(browser, { pictures = null } = {}) {
+  const notes = await copyFixtures();
+  const server = await startServer({ locale: 'de' });
+  const page = await newPage(browser, { width: 1500, height: 1000 });
+  const count = { passed: 0, failed: 0, skipped: 0 };
+  try {
+    await page.goto(pageAddress(server, { folder: notes.folder, file: 'night.tank.md', extension: root }));
+    await page.locator('.codelens-decoration').first().waitFor({ timeout: 90_000 });
+    await page.locator('.monaco-editor .view-lines').first().click();
+    for (const [name, check] of Object.entries(checks)) {
+      const picture = (folder) => page.screenshot({ path: path.join(folder, `german-${name.replace(/\W+/g, '-')}.png`) });
+      try {
+        await check({ page });
+        count.passed += 1;
+        console.log(`    ✔ ${name}`);
+      } catch (error) {
+        count.failed += 1;
+        console.log(`    ✘ ${name}\n      ${error.message}`);
+        await picture(path.join(root, 'workbench/log')).catch(() => {});
+        await page.keyboard.press('Escape');
+      }
+      if (pictures) await picture(pictures);
+    }
+  } catch (error) {
+    count.failed += 1;
+    console.log(`    ✘ ${error.message}`);
+    await page.screenshot({ path: path.join(root, 'workbench/log/german.png') }).catch(() => {});
+  } finally {
+    await page.context().close();
+    await server.stop();
+    await notes.remove();
+  }
+  return count;
+}

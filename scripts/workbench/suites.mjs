@@ -52,6 +52,27 @@ export async function runInNodeHost(browser, { trust = true, oldest = false } = 
   }
 }
 
+/** The tests for a workspace of two folders, the second with settings of its own. */
+export async function runInSeveralFolders(browser) {
+  const [first, second] = [await copyFixtures(), await copyFixtures()];
+  await fs.mkdir(path.join(second.folder, '.vscode'));
+  await fs.writeFile(path.join(second.folder, '.vscode/settings.json'), JSON.stringify({ 'evenwater.codeLens': false, 'evenwater.severity': { 'claim-unfilled': 'error' } }));
+  const workspace = path.join(path.dirname(first.folder), 'two.code-workspace');
+  await fs.writeFile(workspace, JSON.stringify({ folders: [{ path: first.folder, name: 'first' }, { path: second.folder, name: 'second' }] }));
+  const server = await startServer();
+  const page = await newPage(browser);
+  try {
+    const ended = await followTests(page, 'several-folders');
+    await page.goto(pageAddress(server, { workspace, extension: root, tests: path.join(root, bundles.node) }));
+    return await ended();
+  } finally {
+    await page.context().close();
+    await server.stop();
+    await first.remove();
+    await second.remove();
+  }
+}
+
 /** The same suite in a web worker, in a workbench without any server-side host. */
 export async function runInWebHost(browser) {
   const notes = await copyFixtures();

@@ -5,6 +5,7 @@ import type { Problem, Severity } from '../problems/problem.ts';
 import type { ProblemCode } from '../problems/codes.ts';
 import { problemSentence } from './language.ts';
 import type { CalmNotes } from './calm.ts';
+import { explanationOf } from './explanations.ts';
 import { relatedSentence } from './relatedPlaces.ts';
 import type { NoteStore } from './noteStore.ts';
 import { toRange } from './places.ts';
@@ -43,11 +44,6 @@ export function toDiagnostic(document: vscode.TextDocument, problem: Problem): v
     new vscode.Location(document.uri, toRange(document, place.range)), relatedSentence(place)));
   if (withoutEffect.has(problem.code)) diagnostic.tags = [vscode.DiagnosticTag.Unnecessary];
   return diagnostic;
-}
-
-/** The reference's words on a code: a page of the extension itself, so that the link needs no network. */
-function explanationOf(code: ProblemCode): vscode.Uri {
-  return vscode.Uri.from({ scheme: 'command', path: 'evenwater.explainProblem', query: encodeURIComponent(JSON.stringify([code])) });
 }
 
 /** True when the editor's diagnostic shows this problem. */

@@ -15,6 +15,7 @@ import { registerCompletion } from './completion.ts';
 import { DataFiles } from './dataFiles.ts';
 import { registerDefinitions } from './definitions.ts';
 import { registerDiagnostics } from './diagnostics.ts';
+import { registerExplanations } from './explanations.ts';
 import { registerFileLinks } from './fileLinks.ts';
 import { registerFolding } from './folding.ts';
 import { registerHovers } from './hovers.ts';
@@ -69,6 +70,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerStatus(notes, severities),
     registerCheck(notes, severities),
     registerExplainProblem(context.extensionUri, log),
+    registerExplanations(context.extensionUri, log),
     registerPublish(notes, log),
     registerRecheck(log),
     registerNewExperiment(),

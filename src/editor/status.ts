@@ -22,6 +22,7 @@ export function registerStatus(notes: NoteStore, severities: Severities): vscode
     item.detail = problemsSentence(problems);
     item.severity = problems.errors > 0 ? vscode.LanguageStatusSeverity.Error
       : problems.warnings > 0 ? vscode.LanguageStatusSeverity.Warning : vscode.LanguageStatusSeverity.Information;
+    item.accessibilityInformation = { label: `Evenwater: ${item.text}; ${item.detail}` };
     item.command = { command: 'evenwater.check', title: vscode.l10n.t('Check') };
   };
   const isActive = (document: vscode.TextDocument) => vscode.window.activeTextEditor?.document === document;

@@ -1,5 +1,8 @@
 // Runs in every Markdown preview: fetches the chart code when, and only when, a chart is there. At most 10 kB built.
+// Shows the line of a problem in the editor, too.
 // The preview's content policy lets scripts run by nonce; the chart code gets this script's own.
+import { revealOnClick } from './reveal.ts';
+
 const own = document.currentScript as HTMLScriptElement | null;
 
 function fetchChartCode(script: HTMLScriptElement): boolean {
@@ -16,3 +19,5 @@ if (own && !fetchChartCode(own)) {
   const watch = new MutationObserver(() => { if (fetchChartCode(own)) watch.disconnect(); });
   watch.observe(document.documentElement, { childList: true, subtree: true });
 }
+
+revealOnClick();

@@ -45,5 +45,5 @@ function drawn(blockIndex: number, content: string, context: RenderContext): Htm
 /** A block as HTML, its problems first. `content` is the fence's text, shown as it is where nothing better can be. */
 export function blockHtml(blockIndex: number, content: string, context: RenderContext): Html {
   const block = context.note.syntax.blocks[blockIndex]!;
-  return blockProblemsHtml(context.note, block, context.problemLanguage) + drawn(blockIndex, content, context);
+  return blockProblemsHtml(context.note, block, context.problemLanguage, context.target) + drawn(blockIndex, content, context);
 }

@@ -6,6 +6,7 @@ import { isDesignCode } from '../design/checkDesign.ts';
 import type { Language } from '../words/languages.ts';
 import { pageWords } from '../words/page.ts';
 import { problemSentence } from '../words/words.ts';
+import type { RenderTarget } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
 /** Line in the note's text, from 1. */
@@ -23,22 +24,30 @@ export function problemsIn(note: Note, range: SourceRange, least: 'error' | 'war
     && (each.severity === 'error' || (least === 'warning' && each.severity === 'warning')));
 }
 
-/** A list of problems as a box; nothing where there is none. */
-export function problemsHtml(note: Note, problems: readonly Problem[], language: Language): Html {
+/**
+ * A list of problems as a box; nothing where there is none. In the preview each names its line by a button, and carries that
+ * line for scrolling and for src/preview/reveal.ts, which shows it in the editor.
+ */
+export function problemsHtml(note: Note, problems: readonly Problem[], language: Language, target: RenderTarget): Html {
   if (problems.length === 0) return '';
   const most = 8;
   const words = pageWords(language);
-  const items = problems.slice(0, most).map((each) => element('li', { class: `evenwater-problem evenwater-${each.severity}` },
-    element('span', { class: 'evenwater-sign', 'aria-hidden': 'true' }, escapeHtml(signs[each.severity])),
-    element('span', { class: 'evenwater-problem-words' },
-      element('strong', {}, escapeHtml(words.atLine(words.severities[each.severity], lineOf(note.text, each.range.start)))), escapeHtml(problemSentence(each, language)))));
+  const live = target === 'preview';
+  const items = problems.slice(0, most).map((each) => {
+    const line = lineOf(note.text, each.range.start);
+    const place = escapeHtml(words.atLine(words.severities[each.severity], line));
+    return element('li', { class: `evenwater-problem evenwater-${each.severity}${live ? ' code-line' : ''}`, 'data-line': live ? line - 1 : null },
+      element('span', { class: 'evenwater-sign', 'aria-hidden': 'true' }, escapeHtml(signs[each.severity])),
+      element('span', { class: 'evenwater-problem-words' },
+        live ? element('button', { type: 'button', class: 'evenwater-to-source' }, place) : element('strong', {}, place), escapeHtml(problemSentence(each, language))));
+  });
   if (problems.length > most) items.push(element('li', { class: 'evenwater-more' }, escapeHtml(words.moreProblems(problems.length - most))));
   return element('ul', { class: 'evenwater-problems', role: 'list' }, ...items);
 }
 
 /** The problems of a block as a box. */
-export function blockProblemsHtml(note: Note, block: Block, language: Language): Html {
+export function blockProblemsHtml(note: Note, block: Block, language: Language, target: RenderTarget): Html {
   const own = problemsIn(note, block.range, 'warning');
   // The plan card has a place of its own for these.
-  return problemsHtml(note, block.word === 'protocol' && note.protocol ? own.filter((each) => !isDesignCode(each.code) && each.code !== 'stop-rule-crossed') : own, language);
+  return problemsHtml(note, block.word === 'protocol' && note.protocol ? own.filter((each) => !isDesignCode(each.code) && each.code !== 'stop-rule-crossed') : own, language, target);
 }

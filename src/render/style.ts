@@ -39,6 +39,8 @@ export const blockStyle = `
 .evenwater-problem { display: flex; gap: 0.6rem; margin: 0 0 0.3rem; padding: 0.5rem 0.75rem; border-left: 4px solid var(--evenwater-bad); background: var(--evenwater-bad-ground); border-radius: 0 0.3rem 0.3rem 0; }
 .evenwater-problem.evenwater-warning { border-left-color: var(--evenwater-warn); background: var(--evenwater-warn-ground); }
 .evenwater-sign { flex: none; width: 1.25rem; height: 1.25rem; border-radius: 50%; border: 1.5px solid var(--evenwater-bad); color: var(--evenwater-bad); font-size: 0.75rem; font-weight: 700; line-height: 1.15rem; text-align: center; }
+.evenwater-to-source { all: unset; font-weight: 700; cursor: pointer; text-decoration: underline; text-underline-offset: 0.15em; margin-right: 0.3em; }
+.evenwater-to-source:focus-visible { outline: 2px solid currentcolor; outline-offset: 2px; }
 .evenwater-warning .evenwater-sign { border-color: var(--evenwater-warn); color: var(--evenwater-warn); }
 .evenwater-empty { color: var(--evenwater-muted); font-style: italic; }
 .evenwater-source-text { overflow-x: auto; padding: 0.75rem; background: var(--evenwater-code); border-radius: 0.3rem; }
@@ -114,6 +116,12 @@ export const blockStyle = `
 .evenwater-values th code { white-space: nowrap; }
 .evenwater-values td.evenwater-number { font-weight: 600; }
 .evenwater-block td.evenwater-loud, .evenwater-block span.evenwater-loud { color: var(--evenwater-bad); white-space: normal; text-align: left; }
+.evenwater-summary table { font-size: 0.78rem; }
+.evenwater-summary th, .evenwater-summary td { padding-left: 0.35rem; padding-right: 0.35rem; }
+.evenwater-summary thead tr:last-child th { text-align: right; }
+.evenwater-summary tbody th { min-width: 6.5rem; text-wrap: balance; }
+.evenwater-summary td.evenwater-none { color: var(--evenwater-muted); }
+.evenwater-summary-last > * { border-top: 1px solid var(--evenwater-strong); }
 .evenwater-limits td.evenwater-number { text-align: left; white-space: normal; }
 .evenwater-source { color: var(--evenwater-muted); }
 

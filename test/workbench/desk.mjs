@@ -1,5 +1,5 @@
 // The desk by keyboard and pointer, where mocha cannot reach: suggestions open while typing inside blocks and claims of a note
-// and nowhere else, a hover shows its chart, a problem's code leads to its explanation.
+// and nowhere else, a hover shows its chart, a problem's code leads to its explanation. Each check starts from the note as it is on disk.
 import path from 'node:path';
 import { newPage, previewFrame } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
@@ -23,25 +23,27 @@ async function cursorBehind(page, text) {
   await page.keyboard.press('ArrowRight');
 }
 
-async function erase(page, count) {
-  for (let each = 0; each < count; each += 1) await page.keyboard.press('Backspace');
-}
-
 const suggestions = (page) => page.locator('.suggest-widget.visible .monaco-list-row');
 
-/** Types behind `text` like a person, in the place of what is `erased` first, and tells which suggestions stand there then. Takes back what it did. */
+/** Types behind `text` like a person, in the place of what is `erased` first, and tells which suggestions stand there then. */
 async function suggestedWhileTyping(page, text, typed, { expected = true, erased = '' } = {}) {
   await cursorBehind(page, text);
-  await erase(page, erased.length);
+  for (let each = 0; each < erased.length; each += 1) await page.keyboard.press('Backspace');
   await page.keyboard.type(typed, { delay: 60 });
   if (expected) await suggestions(page).first().waitFor({ timeout: 10_000 }).catch(() => {});
   else await page.waitForTimeout(1500);
   const labels = await suggestions(page).locator('.label-name').allInnerTexts();
   await page.keyboard.press('Escape');
-  await erase(page, typed.length);
-  await page.keyboard.insertText(erased);
-  await page.keyboard.press('Escape');
   return labels.map((label) => label.trim());
+}
+
+/** Runs a command by its name, through the palette. */
+async function command(page, title) {
+  await page.keyboard.press('F1');
+  await page.locator('.quick-input-widget input').first().waitFor({ timeout: 15_000 });
+  await page.keyboard.type(title);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor({ timeout: 30_000 });
+  await page.keyboard.press('Enter');
 }
 
 const opens = (text, typed, wanted, erased = '') => async ({ page }) => {
@@ -59,11 +61,11 @@ async function pointAt(page, line, word) {
 }
 
 const checks = {
-  'a letter opens suggestions in the plan': opens('    plants: none\n'.trim(), '\n    v', 'volume'),
+  'a letter opens suggestions in the plan': opens('water depth: 28 cm', '\nv', 'volume'),
   'a letter opens suggestions in a head of readings': opens('open.DO      open.T', 'o', 'open.T', 'open.T'),
-  'a letter opens suggestions in named results': opens('first-loss = percent-fall(mat.DO, light-off..22:30)', '\nx = fa', 'fall'),
-  'a letter opens suggestions in a figure': opens('show: [mat.DO, open.DO', ', m', 'mat.T'),
-  'a letter opens suggestions inside a claim': opens('{0.24 mg/L = ', 'per', 'percent-fall'),
+  'a letter opens suggestions in named results': opens('first-loss = percent-fall(mat.DO, light-off..22:30)', '\nx = 2 *f', 'fall'),
+  'a letter opens suggestions in a figure': opens('show: [mat.DO, open.DO', ',m', 'mat.T'),
+  'a letter opens suggestions inside a claim': opens('{0.24 mg/L = ', 'p', 'percent-fall', ''),
   'a letter in a note’s prose opens nothing': async ({ page }) => {
     const labels = await suggestedWhileTyping(page, 'Nothing else is claimed here.', ' fall', { expected: false });
     expect(labels.length === 0, `suggested in prose: ${JSON.stringify(labels)}`);
@@ -81,7 +83,7 @@ const checks = {
     if (pictures) await page.screenshot({ path: path.join(pictures, `hover-${name}.png`) });
     await page.keyboard.press('Escape');
   },
-  'a problem’s code leads to its explanation, without a network': async ({ page }) => {
+  'a problem’s code leads to its explanation': async ({ page }) => {
     await cursorBehind(page, '{? = last(mat.DO)}');
     await page.keyboard.press('ArrowLeft');
     await page.keyboard.press('Control+K');
@@ -91,14 +93,20 @@ const checks = {
     // The link may run over two lines: its first piece is clicked.
     const [left, top] = await code.evaluate((link) => { const { x, y, height } = link.getClientRects()[0]; return [x + 8, y + height / 2]; });
     await page.mouse.click(left, top);
+    await page.locator('.tab.active', { hasText: 'claim-unfilled.md' }).waitFor({ timeout: 20_000 });
+    await page.locator('.editor-instance .view-line', { hasText: 'warning, with a fix' }).first().waitFor({ timeout: 20_000 });
+    await command(page, 'View: Close Editor');
+  },
+  'Explain Problem opens the reference at the problem under the cursor': async ({ page }) => {
+    await cursorBehind(page, '{? = last(mat.DO)}');
+    await page.keyboard.press('ArrowLeft');
+    await command(page, 'Evenwater: Explain Problem');
     const frame = await previewFrame(page, '#claim-unfilled', 60_000);
-    const heading = await frame.locator('#claim-unfilled').first().evaluate((element) => ({ text: element.textContent, top: element.getBoundingClientRect().top, height: innerHeight }));
-    expect(heading.text.includes('claim-unfilled'), heading.text);
     await frame.waitForFunction(() => {
       const { top } = document.querySelector('#claim-unfilled').getBoundingClientRect();
       return top > -100 && top < innerHeight;
     }, undefined, { timeout: 20_000 });
-    await page.keyboard.press('Control+F4');
+    await command(page, 'View: Close Editor');
   },
 };
 
@@ -123,6 +131,7 @@ async function runIn(name, addressOf, browser, pictures, prepare = async () => {
       for (const [title, check] of Object.entries(wanted)) {
         try {
           await check({ page, pictures, name });
+          await command(page, 'File: Revert File');
           count.passed += 1;
           console.log(`    ✔ ${name}: ${title}`);
         } catch (error) {
@@ -130,6 +139,7 @@ async function runIn(name, addressOf, browser, pictures, prepare = async () => {
           console.log(`    ✘ ${name}: ${title}\n      ${error.message}`);
           await page.screenshot({ path: path.join(root, 'workbench/log', `desk-${name}-${count.failed}.png`) }).catch(() => {});
           await page.keyboard.press('Escape');
+          await command(page, 'File: Revert File').catch(() => {});
         }
       }
     } catch (error) {

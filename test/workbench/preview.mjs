@@ -67,6 +67,30 @@ const checks = {
       return svg && svg !== globalThis.drawnBefore;
     }, undefined, { timeout: 20_000 });
   },
+  'a block with an error says what and where, and a click on its line shows it in the editor': async ({ page, frame }) => {
+    await typeAt(page, '  water depth: 28 cm', async () => {
+      await backspace(page, 'depth: 28 cm'.length);
+      await page.keyboard.type('dept: 28 cm');
+    });
+    const problem = frame.locator('.evenwater-problem', { hasText: 'water dept' }).first();
+    await problem.waitFor({ timeout: 20_000 });
+    const line = Number(await problem.getAttribute('data-line')) + 1;
+    expect((await problem.innerText()).includes(`line ${line}`), await problem.innerText());
+    await page.locator('.monaco-editor .view-lines').first().click();
+    await page.keyboard.press('Control+Home');
+    await problem.locator('.evenwater-to-source').click();
+    const status = page.locator('.statusbar [id="status.editor.selection"]').first();
+    for (const end = Date.now() + 15_000; !(await status.innerText()).includes(`Ln ${line},`);) {
+      expect(Date.now() < end, `the cursor is at ${await status.innerText()}, not on line ${line}`);
+      await page.waitForTimeout(100);
+    }
+    await page.locator('.monaco-editor .view-lines').first().click();
+    await typeAt(page, '  water dept: 28 cm', async () => {
+      await backspace(page, ': 28 cm'.length);
+      await page.keyboard.type('h: 28 cm');
+    });
+    await frame.locator('.evenwater-problem', { hasText: 'water dept' }).first().waitFor({ state: 'detached', timeout: 20_000 });
+  },
   'the chart follows the theme without a new page': async ({ frame }) => {
     const colours = () => frame.evaluate(() => [...document.querySelector('.evenwater-figure .evenwater-chart').shadowRoot.querySelectorAll('svg [stroke]')].map((each) => each.getAttribute('stroke')).join());
     const before = await colours();
@@ -89,6 +113,10 @@ const checks = {
 
 function expect(condition, message) {
   if (!condition) throw new Error(message);
+}
+
+async function backspace(page, count) {
+  for (let each = 0; each < count; each += 1) await page.keyboard.press('Backspace');
 }
 
 /** Puts the cursor at the end of the line that holds `text` in the editor, and acts. */

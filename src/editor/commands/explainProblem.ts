@@ -1,13 +1,15 @@
-// The command *explain problem*: the reference's words on a problem's code. The code itself, in the list of problems, is a link to it.
+// The command *explain problem*: the reference, at a problem's code. The code itself, in hovers and in the list of problems, is a
+// link to that section alone.
 import * as vscode from 'vscode';
 import { problemCodes } from '../../problems/codes.ts';
 import { codeOf, diagnosticSource } from '../diagnostics.ts';
+import { referencePage } from '../explanations.ts';
 
 export function registerExplainProblem(extension: vscode.Uri, log: vscode.LogOutputChannel): vscode.Disposable {
   return vscode.commands.registerCommand('evenwater.explainProblem', async (given?: unknown): Promise<vscode.Uri | null> => {
     const code = typeof given === 'string' ? given : await codeAtCursor();
     if (code === null || !Object.hasOwn(problemCodes, code)) return null;
-    const page = vscode.Uri.joinPath(extension, 'docs', 'reference.md').with({ fragment: code });
+    const page = referencePage(extension).with({ fragment: code });
     try {
       await vscode.commands.executeCommand('markdown.showPreview', page);
     } catch (error) {

@@ -129,7 +129,7 @@ suite('render: blocks', () => {
 
   test('an unreadable protocol shows its problem with the line, and the text as it stands', () => {
     const broken = preview('```protocol\njust words\n```\n');
-    assert.match(broken, /<li class="evenwater-problem evenwater-error">.*<strong>Error, line \d+: <\/strong>/);
+    assert.match(broken, /<li class="evenwater-problem evenwater-error code-line" data-line="\d+">.*<button type="button" class="evenwater-to-source">Error, line \d+: <\/button>/);
     assert.match(broken, /<pre class="evenwater-source-text"><code>just words/);
     assert.deepEqual(htmlFaults(broken), []);
   });

@@ -57,7 +57,8 @@ export async function previewImport(previewed: Previewed): Promise<ImportChoice 
 }
 
 function itemsOf(proposal: ImportProposal, protocol: Protocol, { keep, loggers }: Previewed, state: State, names: readonly string[]): Item[] {
-  const set = (choices: ImportChoices): Partial<State> => ({ choices: { ...state.choices, ...choices } });
+  // What is changed by hand is no longer the remembered logger, and may be remembered anew.
+  const set = (choices: ImportChoices): Partial<State> => ({ choices: { ...state.choices, ...choices }, logger: null });
   // With another delimiter or other heads the columns are others too.
   const relaid = (choices: ImportChoices): Partial<State> => {
     const { columns: _columns, ...rest } = state.choices;

@@ -22,7 +22,8 @@ export function remarksBehind(steps: readonly Step[], language: Language = 'en')
 /** Remarks without which a reader would take a value for more than it is: they stand beside it, not only in its working. */
 const cautions: ReadonlySet<string> = new Set<RemarkCode>([
   'nearest-reading', 'gap', 'scatter-follows', 'scatter-alone', 'time-open', 'balance-open', 'what-if', 'beyond-fit', 'extrapolated', 'one-tank-a-side', 'tanks-as-units',
-  'tanks-as-units-p', 'nearly-random-walk', 'few-for-serial', 'pressure-from-sea-level', 'ammonia-saline', 'carbon-dioxide-rule',
+  'tanks-as-units-p', 'nearly-random-walk', 'few-for-serial', 'pressure-from-sea-level', 'saturation-given-pressure', 'ammonia-saline', 'carbon-dioxide-rule',
+  'gap-parts',
 ]);
 
 export function cautionsBehind(steps: readonly Step[], language: Language = 'en'): string[] {

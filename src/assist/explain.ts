@@ -8,7 +8,11 @@ import { evaluate } from '../formula/evaluate.ts';
 import { showValue } from '../formula/show.ts';
 import type { Evaluation, FormulaValue } from '../formula/types.ts';
 import type { SourceRange } from '../problems/problem.ts';
-import type { ReadingColumn, ReadingRow } from '../readings/types.ts';
+import { formatValue } from '../quantities/format.ts';
+import { measureByName } from '../quantities/measures.ts';
+import { parseUnit } from '../quantities/units.ts';
+import { isFailure, numberValue, toUnit } from '../quantities/value.ts';
+import type { Cell, ReadingColumn, ReadingRow } from '../readings/types.ts';
 import { formatInstant } from '../time/text.ts';
 import { nameAt } from './navigate.ts';
 import { namePlaces, type NamePlace } from './names.ts';
@@ -41,6 +45,26 @@ export function readingFacts(note: Note, column: ReadingColumn, row: ReadingRow)
 export function equationsBehind(evaluation: Evaluation): FunctionEntry[] {
   const names = new Set(evaluation.working.map((step) => step.function).filter((name) => name !== null));
   return [...names].map((name) => functionByName(name)).filter((entry) => entry !== null && (entry.equation !== '' || entry.source !== null)) as FunctionEntry[];
+}
+
+/** Most other units that are worth a line. */
+const mostUnits = 2;
+
+/** A reading in the other units that its quantity is measured in, where the number is a handy one: `76.6 °F`. */
+export function inOtherUnits(note: Note, column: ReadingColumn, cell: Cell): string[] {
+  const what = note.protocol?.measure.find((each) => each.id === column.quantity)?.what?.value;
+  const from = column.unit;
+  if (!what || !from || cell.state.kind !== 'number' || cell.state.value === null) return [];
+  const written = numberValue(cell.state.value, from);
+  const others = (measureByName(what)?.units ?? []).map((symbol) => parseUnit(symbol)).filter((unit) => unit !== null && unit.symbol !== from.symbol);
+  return others.flatMap((unit) => {
+    const value = toUnit(written, unit!);
+    const power = Math.log10(from.factor / unit!.factor);
+    // The same digits with the point elsewhere tell nothing new.
+    if (isFailure(value) || (Number.isInteger(power) && unit!.offset === from.offset) || Math.abs(value.value) < 0.01 || Math.abs(value.value) >= 10_000) return [];
+    const decimals = Math.max(0, cell.state.decimals - Math.round(power));
+    return [formatValue(value, { decimals })];
+  }).slice(0, mostUnits);
 }
 
 export interface SeriesHere { readonly range: SourceRange; readonly series: Series }

@@ -1,6 +1,6 @@
 // Hover on a reading or on a column's head: the value in words, what it was before, the step since the reading above, the instrument.
 import * as vscode from 'vscode';
-import { readingFacts } from '../../assist/explain.ts';
+import { inOtherUnits, readingFacts } from '../../assist/explain.ts';
 import { signed } from '../../assist/lineEnds.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { MeasuredQuantity } from '../../protocol/types.ts';
@@ -56,7 +56,9 @@ function cellText(note: Note, { table, row, column, cell, index }: FoundCell): v
 function computedOf(note: Note, row: ReadingRow, column: ReadingColumn, cell: Cell): string[] {
   if (cell.state.kind !== 'number' || cell.leftOut) return [];
   const { uncertainty, saturation } = readingFacts(note, column, row);
+  const others = inOtherUnits(note, column, cell);
   return [
+    ...(others.length > 0 ? [vscode.l10n.t('In other units: {0}', others.join(', '))] : []),
     ...(uncertainty ? [vscode.l10n.t('With the 95 % uncertainty of the instruments: {0}', uncertainty)] : []),
     ...(saturation ? [vscode.l10n.t('Saturation: {0}', saturation)] : []),
   ];

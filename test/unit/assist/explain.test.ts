@@ -1,6 +1,6 @@
 // What a hover can tell beyond the text: the series under a name, uncertainty and saturation of a reading, moments, loose numbers.
 import { deepEqual, equal, match, ok } from 'node:assert/strict';
-import { equationsBehind, looseNumberAt, momentAt, readingFacts, seriesAt } from '../../../src/assist/explain.ts';
+import { equationsBehind, inOtherUnits, looseNumberAt, momentAt, readingFacts, seriesAt } from '../../../src/assist/explain.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import { noteText } from './support.ts';
 
@@ -28,6 +28,16 @@ suite('assist: explain', () => {
     match(oxygen.saturation ?? '', /^9\d\.\d %$/);
     deepEqual(readingFacts(note, table.columns[1]!, row).saturation, null);
     deepEqual(readingFacts(note, table.columns.find((column) => column.quantity === 'B')!, row), { uncertainty: null, saturation: null });
+  });
+
+  test('a reading stands in the other units that keepers read, with as many digits', () => {
+    const table = note.tables[0]!;
+    const row = table.rows.find((each) => each.timeText === '22:30')!;
+    const others = (id: string): string[] => { const index = table.columns.findIndex((column) => column.id === id); return inOtherUnits(note, table.columns[index]!, row.cells[index]!); };
+    // 24.8 °C × 9/5 + 32; 1008.8 hPa at 0.750062 mmHg and 0.0295300 inHg each (the definitions of the units).
+    deepEqual(others('mat.T'), ['76.6 °F']);
+    deepEqual(others('room.P'), ['756.7 mmHg', '29.790 inHg']);
+    deepEqual(others('mat.B'), []);
   });
 
   test('an event, a phase and a time of the lights say when they are', () => {

@@ -52,14 +52,3 @@ export function entered(state: PromptState, note: Note, plan: RowPlan, word: str
   const movesOn = input.errors.length === 0 && value !== '' && !value.includes(';') && !/\s$/u.test(value);
   return stays(movesOn ? { value: `${value} ` } : {});
 }
-
-/** A text that Enter changed in the prompt, from what stood there to what shall stand there. */
-export interface Moved { readonly from: string; readonly to: string }
-
-/**
- * What was typed in the instant between Enter and the changed text, set behind that text: fast fingers lose no digit.
- * Null when the prompt's value knows of the change already.
- */
-export function lateKeys(moved: Moved, value: string): string | null {
-  return value.startsWith(moved.to) || !value.startsWith(moved.from) ? null : moved.to + value.slice(moved.from.length);
-}

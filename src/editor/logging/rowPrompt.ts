@@ -4,7 +4,8 @@ import type { RowPlan } from '../../edits/planRow.ts';
 import type { Note } from '../../experiment/types.ts';
 import { formatClock } from '../../time/text.ts';
 import { editSentence } from '../language.ts';
-import { entered, lateKeys, opened, pause, paused, readState, typedInto, type Moved, type PromptState } from './promptModel.ts';
+import { entered, opened, pause, paused, readState, typedInto, type PromptState } from './promptModel.ts';
+import { PromptText } from './promptText.ts';
 import { rowView, type RowView, type ValueLine } from './rowView.ts';
 
 /** What the prompt asks for: the row that is to be logged now. */
@@ -39,19 +40,14 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
   show();
   return new Promise((resolve) => {
     let logs = false;
-    let moved: Moved | null = null;
-    const put = (to: string) => {
-      moved = { from: pick.value, to };
-      pick.value = to;
-    };
+    const text = new PromptText(begun);
+    const put = (to: string | null) => { if (to !== null) pick.value = to; };
     pick.onDidChangeValue((value) => {
-      const late = moved && lateKeys(moved, value);
-      if (late === null) moved = null; else put(late);
-      const text = late ?? value;
-      if (text === state.value) return;
+      put(text.heard(value));
+      if (text.wanted === state.value) return;
       clearTimeout(timer);
       if (state.value === '') row = askAgain() ?? row;
-      state = typedInto(text);
+      state = typedInto(text.wanted);
       timer = setTimeout(rest, pause);
       show();
     });
@@ -64,7 +60,7 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
         return;
       }
       state = after.state;
-      if (pick.value !== state.value) put(state.value);
+      put(text.want(state.value));
       show();
     });
     pick.onDidHide(() => {

@@ -13,7 +13,7 @@ const lastTogether = 'bei der letzten gemeinsamen Ablesung';
 const unresolved = (half: string): string => `weniger als die ±${half}, die sich mit den Messgeräten auflösen lassen`;
 
 /** After the first clause "der Wert" is "er". */
-function heInstead<V>(clause: Slot<V>): Pieces<V> {
+function withPronoun<V>(clause: Slot<V>): Pieces<V> {
   return asPieces(clause).map((piece) => (typeof piece === 'string' ? piece.replace(' der Wert', ' er') : piece));
 }
 
@@ -34,7 +34,10 @@ export const resultsWords: typeof english = {
     say`${phase} ${rose ? 'stieg' : 'fiel'} der Wert um ${size}${percent === null ? '' : say` (${percent})`}${rate === null ? '' : say`, im Mittel um ${rate}`}`,
   unchanged: ({ phase }) => [`${phase} endete der Wert, wo er begann`],
   unresolved: ({ phase, rose, size, half }) => say`${phase} ${rose ? 'stieg' : 'fiel'} der Wert um ${size}, ${unresolved(half)}`,
-  clauses: (clauses) => { const said = clauses.map((clause, index) => (index === 0 ? clause : heInstead(clause))); return capitalPieces(say`${said.length > 2 ? join(said, '; ') : join(said, ', und ')}.`); },
+  clauses: ([first = '', ...others]) => {
+    const said = [first, ...others.map(withPronoun)];
+    return capitalPieces(say`${join(said, said.length > 2 ? '; ' : ', und ')}.`);
+  },
   phase: (id) => {
     const night = /^dark(?:-(\d+))?$/.exec(id);
     if (night) return night[1] ? `in Dunkelphase ${night[1]}` : 'in der Dunkelphase';

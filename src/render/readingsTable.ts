@@ -156,7 +156,7 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
     const clock = row.instant === null ? row.timeText : formatClock(row.instant, protocol.zone);
     const earlierTime = row.earlierTimes.length > 0 ? element('span', { class: 'evenwater-flag evenwater-corrected' }, `${words.first} `, element('del', {}, escapeHtml(row.earlierTimes.join(' → ')))) : '';
     const cells: Html[] = [element('th', { scope: 'row', class: 'evenwater-time' },
-      row.instant === null ? element('span', { class: 'evenwater-loud' }, escapeHtml(clock)) : element('time', { datetime: formatInstant(row.instant, protocol.zone) }, escapeHtml(clock)), earlierTime, marks.besideTime(row), letter)];
+      row.instant === null ? element('span', { class: 'evenwater-loud' }, escapeHtml(clock)) : element('time', { datetime: formatInstant(row.instant, protocol.zone) }, escapeHtml(clock)), earlierTime, letter, marks.besideTime(row))];
     for (const each of columns) {
       const cell = row.cells[each.position];
       cells.push(element('td', { class: 'evenwater-number evenwater-group' }, cell ? cellHtml(cell, protocol, context.words) : ''));

@@ -52,12 +52,15 @@ export function rowView(input: RowInput, judged: RowInput, plan: RowPlan, zone: 
     lines: input.cells.map((cell, at): ValueLine => ({
       head: cell.column.id, place: cell.column.label, text: cell.text, unit: cell.column.unit?.print ?? '', change: changeOf(cell),
       last: cell.last ? { text: cell.last.text, clock: formatClock(cell.last.time, zone) } : null,
-      state: wrong.has(at) ? 'wrong' : odd.has(at) ? 'odd' : cell.text !== '' ? 'good' : at === next ? 'next' : 'open',
+      state: wrong.has(at) ? 'wrong' : odd.has(at) ? 'odd' : isWhole(cell) ? 'good' : cell.text !== '' || at === next ? 'next' : 'open',
     })),
     errors, warnings: judged.warnings.map((each) => each.message), completions: input.completions, wordBegun: input.wordBegun,
     complete: input.row !== null && plan.columns.length > 0, filled, clock: formatClock(input.time, zone),
   };
 }
+
+/** False while a word is only begun. */
+const isWhole = (cell: TypedCell): boolean => cell.text !== '' && cell.state?.kind !== 'unreadable';
 
 const decimalsOf = (text: string): number => /\.(\d+)$/u.exec(text)?.[1]?.length ?? 0;
 

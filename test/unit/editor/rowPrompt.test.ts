@@ -122,6 +122,7 @@ suite('logging prompt: typing a row', () => {
     equal(play([...'8.01 24.7', 'Enter', 'Enter', 'Enter']).value, '8.01 24.7 ');
     equal(shown('8.01 24.7 ').wordBegun, false);
     equal(shown('8.01 24.7 re').wordBegun, true);
+    deepEqual(shown('8.01 24.7 x').lines.map((line) => line.state), ['good', 'good', 'next']);
     const begun = entered(typedInto('8.01 24.7 g'), note, plan, null);
     ok(begun.logs); // The only word that begins so.
   });

@@ -7,6 +7,7 @@ import type { Problem } from '../problems/problem.ts';
 import type { NoteStore } from './noteStore.ts';
 import type { Severities } from './severities.ts';
 
+interface Shown { readonly problems: readonly Problem[]; /** The same, as the next look compares them. */ readonly places: readonly ShownProblem[] }
 interface Waiting { readonly errors: number; readonly timer: ReturnType<typeof setTimeout> }
 
 export class CalmNotes implements vscode.Disposable {
@@ -14,7 +15,7 @@ export class CalmNotes implements vscode.Disposable {
   readonly #severities: Severities;
   /** When a note was last typed in, by address. */
   readonly #typed = new Map<string, number>();
-  readonly #before = new Map<string, readonly ShownProblem[]>();
+  readonly #before = new Map<string, Shown>();
   readonly #waiting = new Map<string, Waiting>();
   readonly #shown = new vscode.EventEmitter<{ readonly document: vscode.TextDocument; readonly problems: readonly Problem[] | null }>();
   readonly #subscription: vscode.Disposable;
@@ -39,6 +40,11 @@ export class CalmNotes implements vscode.Disposable {
       }),
       severities.onDidChange(() => vscode.workspace.textDocuments.forEach((document) => { if (notes.lastNoteOf(document)) this.#update(document); })),
     );
+  }
+
+  /** The problems that are shown of a document at the moment. */
+  shownOf(document: vscode.TextDocument): readonly Problem[] {
+    return this.#before.get(document.uri.toString())?.problems ?? [];
   }
 
   /** The note once its author rests and no error waits to be shown; null when cancelled meanwhile, or for anything but a note. */
@@ -74,11 +80,11 @@ export class CalmNotes implements vscode.Disposable {
     if (note.text !== document.getText()) return; // It is read again in a moment.
     const problems = this.#severities.problemsOf(document, note);
     const quiet = Date.now() - (this.#typed.get(key) ?? Number.NEGATIVE_INFINITY);
-    const calm = calmProblems(problems, this.#before.get(key) ?? [], cursorLines(document), quiet);
+    const calm = calmProblems(problems, this.#before.get(key)?.places ?? [], cursorLines(document), quiet);
     clearTimeout(this.#waiting.get(key)?.timer);
     if (calm.next === null) this.#waiting.delete(key);
     else this.#waiting.set(key, { errors: calm.waitingErrors, timer: setTimeout(() => this.#update(document), calm.next + 10) });
-    this.#before.set(key, calm.shown.map((problem) => ({ code: problem.code, line: document.positionAt(problem.range.start).line })));
+    this.#before.set(key, { problems: calm.shown, places: calm.shown.map((problem) => ({ code: problem.code, line: document.positionAt(problem.range.start).line })) });
     this.#shown.fire({ document, problems: calm.shown });
   }
 

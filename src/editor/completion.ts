@@ -53,6 +53,8 @@ function toItem(document: vscode.TextDocument, suggestion: Suggestion): vscode.C
   item.sortText = suggestion.sort;
   if (suggestion.filter !== undefined) item.filterText = suggestion.filter;
   if (suggestion.documentation !== '') item.documentation = new vscode.MarkdownString(suggestion.documentation);
+  // A tank's name goes on with a point and a quantity.
+  if (suggestion.kind === 'tank' && !suggestion.snippet) item.commitCharacters = ['.'];
   if (suggestion.goesOn) item.command = { title: '', command: 'editor.action.triggerSuggest' };
   return item;
 }

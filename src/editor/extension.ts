@@ -67,7 +67,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerWorkspaceNotes(log),
     vscode.commands.registerCommand('evenwater.showLog', () => log.show()),
     registerNoteContexts(notes),
-    registerStatus(notes, severities),
+    registerStatus(notes, calm),
     registerCheck(notes, severities),
     registerExplainProblem(context.extensionUri, log),
     registerExplanations(context.extensionUri, log),

@@ -1,11 +1,11 @@
 // One language status item for the note at hand.
 import * as vscode from 'vscode';
+import type { CalmNotes } from './calm.ts';
 import { claimCounts, problemCounts } from './counts.ts';
 import type { NoteStore } from './noteStore.ts';
 import { claimsSentence, problemsSentence } from './sentences.ts';
-import type { Severities } from './severities.ts';
 
-export function registerStatus(notes: NoteStore, severities: Severities): vscode.Disposable {
+export function registerStatus(notes: NoteStore, calm: CalmNotes): vscode.Disposable {
   let item: vscode.LanguageStatusItem | null = null;
   const update = () => {
     const document = vscode.window.activeTextEditor?.document;
@@ -15,7 +15,7 @@ export function registerStatus(notes: NoteStore, severities: Severities): vscode
       item = null;
       return;
     }
-    const problems = problemCounts(severities.problemsOf(document, note));
+    const problems = problemCounts(calm.shownOf(document));
     item ??= vscode.languages.createLanguageStatusItem('evenwater.note', { language: 'markdown' });
     item.name = 'Evenwater';
     item.text = claimsSentence(claimCounts(note));
@@ -28,8 +28,7 @@ export function registerStatus(notes: NoteStore, severities: Severities): vscode
   const isActive = (document: vscode.TextDocument) => vscode.window.activeTextEditor?.document === document;
   update();
   return vscode.Disposable.from(
-    notes.onDidRead((document) => { if (isActive(document)) update(); }),
-    severities.onDidChange(update),
+    calm.onDidShow(({ document }) => { if (isActive(document)) update(); }),
     vscode.window.onDidChangeActiveTextEditor(update),
     new vscode.Disposable(() => item?.dispose()),
   );

@@ -60,6 +60,23 @@ async function pointAt(page, line, word) {
   return page.locator('.monaco-hover:not(.hidden)').filter({ hasText: word }).first();
 }
 
+/** Backgrounds of the small chart, by the workbench's own class for its theme. */
+const grounds = { 'hc-black': '#000000', 'vs-dark': '#14181D', vs: '#FFFFFF' };
+
+async function chartInHover({ page, pictures, name }) {
+  const hover = await pointAt(page, '{0.24 mg/L = fall(mat.DO', 'Computed, and the text matches');
+  const picture = hover.locator('img').first();
+  await picture.waitFor({ timeout: 10_000 });
+  const shown = await picture.evaluate((image) => ({ width: image.naturalWidth, height: image.naturalHeight, source: image.src.slice(0, 26), alternative: image.alt }));
+  expect(shown.width === 320 && shown.height === 110 && shown.source.startsWith('data:image/svg+xml;base64,'), JSON.stringify(shown));
+  expect(/mat\.DO: 8 readings from 20:00 to 23:30, lowest 7\.66 mg\/L, highest 8\.26 mg\/L/.test(shown.alternative), shown.alternative);
+  const svg = Buffer.from((await picture.getAttribute('src')).split(',')[1], 'base64').toString();
+  const theme = await page.locator('.monaco-workbench').first().evaluate((workbench, known) => known.find((each) => workbench.classList.contains(each)), Object.keys(grounds));
+  expect(svg.includes(`fill="${grounds[theme]}"`), `in the theme ${theme} the chart has another ground: ${svg.slice(0, 200)}`);
+  if (pictures) await page.screenshot({ path: path.join(pictures, `hover-${name}-${theme}.png`) });
+  await page.keyboard.press('Escape');
+}
+
 const checks = {
   'a letter opens suggestions in the plan': opens('water depth: 28 cm', '\nv', 'volume'),
   'a letter opens suggestions in a head of readings': opens('open.DO      open.T', 'o', 'open.T', 'open.T'),
@@ -70,18 +87,16 @@ const checks = {
     const labels = await suggestedWhileTyping(page, 'Nothing else is claimed here.', ' fall', { expected: false });
     expect(labels.length === 0, `suggested in prose: ${JSON.stringify(labels)}`);
   },
-  'a hover on a series shows its chart, in the colours of the theme': async ({ page, pictures, name }) => {
-    const hover = await pointAt(page, '{0.24 mg/L = fall(mat.DO', 'Computed, and the text matches');
-    const picture = hover.locator('img').first();
-    await picture.waitFor({ timeout: 10_000 });
-    const shown = await picture.evaluate((image) => ({ width: image.naturalWidth, height: image.naturalHeight, source: image.src.slice(0, 26), alternative: image.alt }));
-    expect(shown.width === 320 && shown.height === 110 && shown.source.startsWith('data:image/svg+xml;base64,'), JSON.stringify(shown));
-    expect(/mat\.DO: 8 readings from 20:00 to 23:30, lowest 7\.66 mg\/L, highest 8\.26 mg\/L/.test(shown.alternative), shown.alternative);
-    const svg = Buffer.from((await picture.getAttribute('src')).split(',')[1], 'base64').toString();
-    const dark = await page.locator('.monaco-workbench.vs-dark').count() > 0;
-    expect(svg.includes(dark ? '#14181D' : '#FFFFFF'), `a ${dark ? 'dark' : 'light'} editor shows another chart`);
-    if (pictures) await page.screenshot({ path: path.join(pictures, `hover-${name}.png`) });
-    await page.keyboard.press('Escape');
+  'a hover on a series shows its chart, in the colours of the theme': (place) => chartInHover(place),
+  'the same in high contrast': async (place) => {
+    const { page } = place;
+    await command(page, 'Preferences: Color Theme');
+    await page.locator('.quick-input-widget .monaco-list-row', { hasText: 'Dark High Contrast' }).first().waitFor({ timeout: 30_000 });
+    await page.keyboard.type('Dark High Contrast');
+    await page.waitForTimeout(500);
+    await page.keyboard.press('Enter');
+    await page.locator('.monaco-workbench.hc-black').waitFor({ timeout: 20_000 });
+    await chartInHover(place);
   },
   'a problem’s code leads to its explanation': async ({ page }) => {
     await cursorBehind(page, '{? = last(mat.DO)}');

@@ -5,7 +5,7 @@ import { isDate } from './moments.ts';
 const line = (text: string): string => text.trim().replace(/\s+/g, ' ');
 
 /** Quotes inside quotes become single ones. */
-const inner = (text: string): string => text.replace(/[„“”]([^„“”]*)[“”]/g, '‚$1‘').replace(/"([^"]*)"/g, '‚$1‘');
+export const inner = (text: string): string => text.replace(/[„“”]([^„“”]*)[“”]/g, '‚$1‘').replace(/"([^"]*)"/g, '‚$1‘');
 
 /** `„optische Sonde“`: a phrase of the plan, without the full stop that it may end with. */
 export const quoted = (text: string): string => `„${inner(line(text).replace(/(?<!\b\p{L})[.;]+$/u, ''))}“`;

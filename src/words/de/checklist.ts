@@ -1,6 +1,7 @@
 // The German words of the reporting checklist: what each item asks for, and what to do where it is missing.
 // Keys of the plan are named as they are written there.
 import type { ChecklistId, checklistWriting as english, ChecklistWords } from '../en/checklist.ts';
+import { inner } from './authors.ts';
 import { checklistFinds } from './checklistFinds.ts';
 import { sentencesOf } from './sentences.ts';
 
@@ -52,7 +53,7 @@ export const checklistWriting: typeof english = {
   inText: (sentence) => `im Text: ${sentence}`,
   inPlan: ({ key, texts }) => `im Plan: ${key}: ${texts.map((text) => `‚${text}‘`).join('; ')}.`,
   sealed: (date) => `Der Plan wurde versiegelt: ${date}.`,
-  quoted: (sentence) => `„${sentence}“`,
+  quoted: (sentence) => `„${inner(sentence)}“`,
   find: checklistFinds,
   sentences: sentencesOf,
 };

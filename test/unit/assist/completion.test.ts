@@ -193,6 +193,14 @@ suite('assist: completion of whole forms', () => {
 });
 
 suite('assist: completion anywhere', () => {
+  test('prose inside blocks and claims opens nothing while it is typed', () => {
+    for (const [words, typed] of [['question: Does a', 'question: D‸oes a'], ['plants: water', 'plants: w‸ater'], ['step: Bring', 'step: B‸ring'], ['do: End', 'do: E‸nd'], ['name: Zwolle', 'name: Z‸wolle']] as const) {
+      deepEqual(labels(inPlan(plan.replace(words, typed))), [], typed);
+    }
+    deepEqual(labels(inReadings(readings.replace('; one word', '; o‸ne word'))), []);
+    for (const prose of ['{i‸t fell if first-loss > 0 %}', '{2 % = stated "l‸og"}', 'No claim h‸ere.', '`code w‸ord`']) deepEqual(labels(inProse(prose)), [], prose);
+  });
+
   test('never throws, replaces within one line and before the cursor\'s end', () => {
     const text = noteText({ prose: 'It lost {2.9 % = first-loss}, {it fell if rate(mat.DO, dark) < 0 mg/L/h}.\n\n```figure\nshow: [mat.DO]\n```\n' });
     const note = readNote(text);

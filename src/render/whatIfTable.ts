@@ -1,8 +1,12 @@
 // Beneath the results: what the fitted night of each tank would have done with longer darkness, a stronger surface exchange or a
 // smaller stocking. Only where exchange and respiration could be told apart.
 import { capital } from '../charts/panels.ts';
+import { contextOf } from '../experiment/readNote.ts';
+import { evaluate } from '../formula/evaluate.ts';
+import { mappedText } from '../note/mappedText.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { PageWords } from '../words/page.ts';
+import { cautionsBehind } from '../words/remarks.ts';
 import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import { hour, minute } from '../time/instant.ts';
 import { formatDuration } from '../time/text.ts';
@@ -28,6 +32,12 @@ function scenarios(length: number, { scenarios: words }: PageWords['whatIf']): S
 function oxygenColumns(protocol: Protocol, context: RenderContext): string[] {
   const ids = protocol.measure.filter((each) => each.what?.value === 'dissolved oxygen' && !each.id.includes('@')).map((each) => each.id);
   return protocol.tanks.flatMap((tank) => ids.map((id) => `${tank.id}.${id}`)).filter((column) => context.note.dataset.series.has(column));
+}
+
+/** What makes the fit's intervals doubtful; that these are predictions the caption says. */
+function doubtsAbout(formula: string, context: RenderContext): string[] {
+  const { working } = evaluate(mappedText(formula), contextOf(context.note));
+  return cautionsBehind(working.map(({ remarks }) => ({ remarks: remarks.filter((remark) => remark.code !== 'what-if') })), context.language);
 }
 
 export function whatIfHtml(context: RenderContext): Html {
@@ -56,6 +66,8 @@ export function whatIfHtml(context: RenderContext): Html {
     tables.push(tableHtml({
       number: null, words: context.words, head, rows, className: 'evenwater-what-if', caption: words.caption(phase.id === 'dark' ? null : phase.id),
     }));
+    const doubts = columns.flatMap((column) => doubtsAbout(`predicted-min(${column}, ${phase.id})`, context).map((each) => element('li', {}, tankOf(column), escapeHtml(`: ${each}`))));
+    if (doubts.length > 0) tables.push(element('ul', { class: 'evenwater-table-notes' }, ...doubts));
   }
   return tables.join('');
 }

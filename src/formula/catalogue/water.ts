@@ -107,7 +107,7 @@ export const waterFunctions: readonly FunctionEntry[] = [
   {
     name: 'un-ionised-ammonia', group: 'water', gives: 'series', units: 'that of the total ammonia', signatures: tankSignature,
     definition: 'The part of the total ammonia that is present as NH3, from the pH, temperature and salinity of the same row.',
-    equation: 'NH3 = TAN / (1 + 10^(pKa − pH)), pKa = 0.09018 + 2729.92/T, in saline water + (0.1552 − 0.0003142 t)·I',
+    equation: 'NH3 = TAN / (1 + 10^(pKa − pH)), pKa = 0.09018 + 2729.92/T, in saline water + (0.1552 − 0.0003142 t)·I, I = 19.924 S/(1000 − 1.005 S)',
     source: 'Emerson, Russo, Lund and Thurston (1975), Journal of the Fisheries Research Board of Canada 32, 2379–2383; saline: Khoo, Culberson and Bates (1977), Journal of Solution Chemistry 6, 281–290',
     example: { formula: 'first(un-ionised-ammonia(mat))', on: 'total ammonia, pH and temperature of the mat tank', gives: '0.0022 mg/L as N' },
     words: 'the un-ionised ammonia in {1}',

@@ -143,6 +143,8 @@ time   a.SG    a.T
     assert.match(text, /11 h of darkness/);
     assert.match(text, /An air pump that doubles the surface exchange 6\.50 ± 0\.45 mg\/L/);
     assert.match(text, /do not rely on them/);
+    // nine readings whose scatter follows its neighbours, and nine in the other tank
+    assert.match(text, /Floating-mat tank ?: The scatter about the fitted night may follow its neighbours so closely/u);
     assert.match(text, /What this design can tell apart/);
     assert.match(text, /With one tank on a side no number of readings can tell the treatment from the tank/);
   });

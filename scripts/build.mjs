@@ -43,6 +43,15 @@ const oneEditor = {
   },
 };
 
+/** Families of vega's transforms that neither our charts nor the specifications that we allow can name. */
+const fewerTransforms = {
+  name: 'fewer-transforms',
+  setup(builder) {
+    builder.onResolve({ filter: /^vega-(?:crossfilter|force|geo|hierarchy|label|regression|voronoi|wordcloud)$/ }, ({ path: name }) => ({ path: name, namespace: 'left-out' }));
+    builder.onLoad({ filter: /.*/, namespace: 'left-out' }, () => ({ contents: 'export {};', loader: 'js' }));
+  },
+};
+
 const drawing = ['vega', 'vega-lite', 'vega-interpreter'];
 
 /** In the Node host the drawing libraries are a file of their own, read when somebody publishes. The browser's host takes one file only. */
@@ -65,7 +74,7 @@ const outputs = [
 
 const results = await Promise.all(outputs
   .filter(({ entryPoints }) => entryPoints === undefined || existsSync(path.join(root, entryPoints[0])))
-  .map((output) => build({ ...shared, ...output })));
+  .map((output) => build({ ...shared, ...output, plugins: [fewerTransforms, ...output.plugins ?? []] })));
 
 const packages = [...new Set(results.flatMap(({ metafile }) => bundledPackages(metafile)))].sort();
 writeFileSync(path.join(root, 'dist/ThirdPartyNotices.txt'), thirdPartyNotices(packages, root));

@@ -1,5 +1,5 @@
 // What the columns of an imported table hold, changed one at a time: each target is held by one column only.
-import type { ImportColumn } from './proposeImport.ts';
+import type { ImportColumn } from './importProposal.ts';
 
 /** A head without its unit: `mat.T` of `mat.T[degF]`. */
 export const plainHead = (head: string): string => head.replace(/\[.*$/u, '');

@@ -10,7 +10,7 @@ import { yamlText } from '../readings/file/fileKeys.ts';
 import { applyEdits, lineBreakOf, refused, type EditResult } from './edit.ts';
 import { insertBlock, outsideBlocks } from './insertReadingsTable.ts';
 import { cleanRemark } from './logRow.ts';
-import type { ImportProposal } from './proposeImport.ts';
+import type { ImportProposal } from './importProposal.ts';
 import { layoutTable, type LayoutRow } from './tableLayout.ts';
 
 /** The text of the block that a proposal becomes. Lines whose time cannot be read are kept as comments. */

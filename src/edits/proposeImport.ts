@@ -7,7 +7,7 @@ import { decodeText, detectEncoding, type Encoding } from '../readings/file/deco
 import { bareText, isGap, isMuddled } from '../readings/file/fileCell.ts';
 import { unitsUnder, type UnitLine } from '../readings/file/fileUnits.ts';
 import { isBlank, type FileRow } from '../readings/file/dataCells.ts';
-import { delimiters, detectDecimal, detectDelimiter, detectHeads, headNames, isTooWide, numberedColumns, splitRows, type DecimalMark, type DelimiterName } from '../readings/file/layout.ts';
+import { delimiters, detectDecimal, detectDelimiter, detectHeads, headNames, isTooWide, numberedColumns, splitRows, type DecimalMark } from '../readings/file/layout.ts';
 import { proposeColumns } from '../readings/file/propose.ts';
 import { possibleOrders, readStamp, type DateOrder, type Stamp } from '../readings/file/stamps.ts';
 import { instantOfStamp } from '../readings/file/stampTime.ts';
@@ -16,77 +16,9 @@ import { day, type Instant, type Zone } from '../time/instant.ts';
 import { formatInstant, readOffset } from '../time/text.ts';
 import { instantOf, loadZone, wallTimeOf } from '../time/zone.ts';
 import type { Message } from './edit.ts';
-import { importDoubts, type ImportDoubt } from './importDoubts.ts';
+import { importDoubts, readAlready, timesTwice } from './importDoubts.ts';
+import type { ImportChoices, ImportColumn, ImportComplaint, ImportProposal, ImportRow } from './importProposal.ts';
 import { cleanRemark } from './logRow.ts';
-
-/** A column of the file and what it holds: `time`, `remark`, `mat.DO`, `mat.T[degF]`; null: it is not imported. */
-export interface ImportColumn { readonly from: string; readonly to: string | null }
-
-/** What the keeper chose instead of what was detected. */
-export interface ImportChoices {
-  readonly delimiter?: DelimiterName;
-  readonly decimal?: DecimalMark;
-  readonly dateOrder?: DateOrder;
-  /** IANA name or offset of the times in the file; the note's own zone when not given. */
-  readonly timeZone?: string;
-  /** Line of the heads, from 1; 0: there are none. */
-  readonly headerLine?: number;
-  /** What each column holds; a column not named is not imported. */
-  readonly columns?: readonly ImportColumn[];
-}
-
-/** One line as it would be imported. */
-export interface ImportRow {
-  readonly line: number;
-  /** As the note would write it; null: the line cannot be read, and becomes a comment. */
-  readonly time: string | null;
-  readonly instant: Instant | null;
-  /** Texts in the order of `heads`; what is no reading is `-` and goes into the remark. */
-  readonly cells: readonly string[];
-  readonly remark: string | null;
-  /** The line as it stands in the file, for those that cannot be read. */
-  readonly raw: string;
-}
-
-/** A line of the file that is not simply a row. `fate` is what becomes of it. */
-export interface ImportComplaint {
-  readonly line: number;
-  /** `comment`: the line stays in the table as a comment; `remark`: what was no reading stays in the row's remark; `row`: it is imported as it is. */
-  readonly fate: 'comment' | 'remark' | 'row';
-  readonly message: Message;
-}
-
-export interface ImportProposal {
-  readonly encoding: Encoding;
-  readonly delimiter: DelimiterName;
-  readonly decimal: DecimalMark | null;
-  readonly dateOrder: DateOrder | null;
-  /** More than one: the dates can be read in several ways, and the keeper must pick. */
-  readonly dateOrders: readonly DateOrder[];
-  readonly timeZone: string;
-  /** True when the times are clock times without dates. */
-  readonly clockOnly: boolean;
-  /** True when every time carries its offset, so that the time zone does not matter. */
-  readonly offsets: boolean;
-  /** Line of the heads; 0: there are none. */
-  readonly headerLine: number;
-  /** The first lines that could hold heads, for choosing another one. */
-  readonly firstLines: readonly { readonly line: number; readonly text: string }[];
-  /** How many lines that hold something stand above the heads; they are not imported. */
-  readonly linesAbove: number;
-  /** Every column of the file. */
-  readonly names: readonly string[];
-  readonly columns: readonly ImportColumn[];
-  /** Heads of the imported columns, without `time`. */
-  readonly heads: readonly string[];
-  readonly rows: readonly ImportRow[];
-  /** Lines that are not simply rows, by line. */
-  readonly complaints: readonly ImportComplaint[];
-  /** Columns whose values look wrong, at most one doubt a column. */
-  readonly doubts: readonly ImportDoubt[];
-  /** What must be settled before the import. */
-  readonly asks: readonly Message[];
-}
 
 /** Looks at pasted text or a file's bytes. Null when nothing in it is a table. */
 export function proposeImport(source: Uint8Array | string, note: Note, choices: ImportChoices = {}): ImportProposal | null {
@@ -119,7 +51,7 @@ export function proposeImport(source: Uint8Array | string, note: Note, choices: 
   const reader: RowReader = { targets, remarks: place.remarks, width, clockOnly, dateOrder, decimal: decimal ?? '.', zone: (timeZone === protocol.zone.name ? null : zoneNamed(timeZone)) ?? protocol.zone, home: protocol.zone, delimiter: delimiters[delimiter], settled: place.time !== null && dateOrders.length <= 1 };
   const complaints: ImportComplaint[] = [];
   const rows = body.map((row, index) => readRow(row, stamps[index] ?? null, place.time ? stampText(row, place.time) : '', reader, complaints));
-  complaints.push(...timesTwice(rows), ...readAlready(rows, targets, note));
+  complaints.push(...timesTwice(rows), ...readAlready(rows, targets.map((each) => each.head), note));
   return {
     encoding, delimiter, decimal, dateOrder, dateOrders, timeZone, clockOnly, offsets: read.every((stamp) => stamp.offset !== null), headerLine: layout.headerLine,
     firstLines: layout.firstLines, linesAbove: layout.linesAbove, names, columns, heads: targets.map((each) => each.head), rows,
@@ -272,29 +204,4 @@ function cellText(written: string, decimal: DecimalMark, scale: readonly string[
   const muddled = scale === null && isMuddled(text, decimal);
   const plain = !muddled && !/[\s;#]/u.test(pointed) && reading.state.kind !== 'unreadable' && reading.thousands === null;
   return plain ? { text: pointed, lost: null } : { text: '-', lost: cleanRemark(written) };
-}
-
-/** Rows whose time stands on an earlier line as well. Clock times may come again the next day: only neighbours count. */
-function timesTwice(rows: readonly ImportRow[]): ImportComplaint[] {
-  const seen = new Map<string, number>();
-  let above: string | null = null;
-  return rows.flatMap((row): ImportComplaint[] => {
-    if (row.time === null) return [];
-    const first = row.instant === null && row.time !== above ? undefined : seen.get(row.time);
-    above = row.time;
-    if (first === undefined) { seen.set(row.time, row.line); return []; }
-    return [{ line: row.line, fate: 'row', message: { code: 'time-twice', args: { line: row.line, time: row.time, first } } }];
-  });
-}
-
-/** Rows for whose time the note has a reading of the same column already. */
-function readAlready(rows: readonly ImportRow[], targets: readonly Target[], note: Note): ImportComplaint[] {
-  const heads = targets.map((target) => target.head.split('[')[0]!);
-  const there = new Set(note.tables.flatMap((table) => table.columns.flatMap((column, at) => (heads.includes(column.id)
-    ? table.rows.filter((row) => row.instant !== null && row.cells[at] && row.cells[at].state.kind !== 'missing').map((row) => `${column.id} ${row.instant}`) : []))));
-  if (there.size === 0) return [];
-  return rows.flatMap((row): ImportComplaint[] => {
-    const head = heads.find((each, at) => row.instant !== null && row.cells[at] !== '-' && there.has(`${each} ${row.instant}`));
-    return head === undefined ? [] : [{ line: row.line, fate: 'row', message: { code: 'read-already', args: { line: row.line, head, time: row.time ?? '' } } }];
-  });
 }

@@ -1,7 +1,8 @@
 // The preview of an import: what was detected, each line of it changeable, the rows as the note would write them, and every
 // line of the file that is not simply a row.
 import * as vscode from 'vscode';
-import { proposeImport, type ImportChoices, type ImportProposal } from '../../edits/proposeImport.ts';
+import type { ImportChoices, ImportProposal } from '../../edits/importProposal.ts';
+import { proposeImport } from '../../edits/proposeImport.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { Protocol } from '../../protocol/types.ts';
 import type { DateOrder } from '../../readings/file/stamps.ts';

@@ -1,7 +1,8 @@
 // The command *import readings*: a file that is picked, through the preview, into the note; and what is remembered of its logger.
 // Pasting and dropping are registered with it.
 import * as vscode from 'vscode';
-import { proposeImport, type ImportChoices, type ImportProposal } from '../../edits/proposeImport.ts';
+import type { ImportChoices, ImportProposal } from '../../edits/importProposal.ts';
+import { proposeImport } from '../../edits/proposeImport.ts';
 import type { Note } from '../../experiment/types.ts';
 import { editSentence } from '../language.ts';
 import { documentFor, sayNoNote } from '../commands/activeNote.ts';

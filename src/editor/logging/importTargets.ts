@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import { plannedHeads } from '../../edits/insertReadingsTable.ts';
 import { plainHead, withColumn } from '../../edits/importColumns.ts';
-import type { ImportColumn, ImportProposal } from '../../edits/proposeImport.ts';
+import type { ImportColumn, ImportProposal } from '../../edits/importProposal.ts';
 import type { Protocol } from '../../protocol/types.ts';
 import type { Unit } from '../../quantities/types.ts';
 import { convertible, unitTable } from '../../quantities/units.ts';

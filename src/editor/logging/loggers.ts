@@ -1,6 +1,6 @@
 // Regular loggers, remembered in the settings as named column maps: what was chosen once for a file of theirs is proposed again.
 import * as z from 'zod/mini';
-import type { ImportChoices, ImportProposal } from '../../edits/proposeImport.ts';
+import type { ImportChoices, ImportProposal } from '../../edits/importProposal.ts';
 
 const text = z.string();
 /** One remembered logger, as the settings hold it: what is not text is passed over, not refused. */

@@ -3,7 +3,8 @@
 import * as vscode from 'vscode';
 import type { EditResult } from '../../edits/edit.ts';
 import { importTable } from '../../edits/importTable.ts';
-import { isSure, leftOut, proposeImport, type ImportChoices, type ImportProposal } from '../../edits/proposeImport.ts';
+import type { ImportChoices, ImportProposal } from '../../edits/importProposal.ts';
+import { isSure, leftOut, proposeImport } from '../../edits/proposeImport.ts';
 import type { Note } from '../../experiment/types.ts';
 import { addEdits } from '../places.ts';
 import type { NoteStore } from '../noteStore.ts';

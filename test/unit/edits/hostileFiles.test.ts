@@ -1,7 +1,8 @@
 // Logger files as they come: each gives the right rows, or says what is wrong with which line. All data are invented.
 import assert from 'node:assert/strict';
 import { importFile, importTable } from '../../../src/edits/importTable.ts';
-import { isSure, proposeImport, type ImportChoices } from '../../../src/edits/proposeImport.ts';
+import type { ImportChoices } from '../../../src/edits/importProposal.ts';
+import { isSure, proposeImport } from '../../../src/edits/proposeImport.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import { baseProtocol } from '../../../src/problems/examples.ts';
 import type { ReadingRow } from '../../../src/readings/types.ts';

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { withColumn } from '../../../src/edits/importColumns.ts';
 import { bareReference, importFile, importTable } from '../../../src/edits/importTable.ts';
-import { proposeImport, type ImportChoices } from '../../../src/edits/proposeImport.ts';
+import type { ImportChoices } from '../../../src/edits/importProposal.ts';
+import { proposeImport } from '../../../src/edits/proposeImport.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import { baseProtocol } from '../../../src/problems/examples.ts';
 import { blockLines, code, made } from './support.ts';

@@ -12,8 +12,9 @@ export interface PlainPlan {
   results: Record<string, string>;
   /** Minutes between planned readings, for the rule that a rate is never taken across a missing one. */
   every: number;
-  treatment: string;
-  control: string;
+  /** One tank a side, or several: then `treatment.DO` is their mean. */
+  treatment: string | readonly string[];
+  control: string | readonly string[];
 }
 
 export class PlainTable {
@@ -86,10 +87,36 @@ export class PlainTable {
     }
     if (call?.[1] === 'difference') { const [a, b] = args(call[2]!); return this.series(`${a} - ${b}`); }
     const [place, quantity] = bare.split('.') as [string, string];
-    const name = place === 'treatment' ? `${this.plan.treatment}.${quantity}` : place === 'control' ? `${this.plan.control}.${quantity}` : bare;
-    const column = this.columns.get(name);
+    if (place === 'treatment' || place === 'control') return this.meanOf(this.tanks(place).map((tank) => this.series(`${tank}.${quantity}`)));
+    const column = this.columns.get(bare);
     if (!column) throw new Error(`no series: ${text}`);
     return column.flatMap((value, index) => (value === null ? [] : [{ minute: this.minutes[index]!, value }]));
+  }
+
+  private tanks(role: 'treatment' | 'control'): string[] {
+    return [this.plan[role]].flat();
+  }
+
+  /** The mean of several series at the times that all have. */
+  private meanOf(all: PlainPoint[][]): PlainPoint[] {
+    const [first, ...others] = all.map((points) => new Map(points.map((point) => [point.minute, point.value])));
+    return [...first!].filter(([minute]) => others.every((each) => each.has(minute)))
+      .map(([minute, value]) => ({ minute, value: [value, ...others.map((each) => each.get(minute)!)].reduce((a, b) => a + b) / all.length }));
+  }
+
+  /** Every way to name as many treated tanks as there are; the share of them that sets the tanks' own changes at least as far apart. */
+  private permutation(quantity: string, window: [number, number]): number {
+    const [before, treated] = [this.window('baseline'), this.tanks('treatment')];
+    const mean = (values: number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
+    const changes = [...treated, ...this.tanks('control')].map((tank) => {
+      const points = this.series(`${tank}.${quantity}`);
+      const of = (choose: (minute: number) => boolean): number => mean(points.filter((point) => choose(point.minute)).map((point) => point.value));
+      return of((minute) => inside(minute, window) && !inside(minute, before)) - of((minute) => inside(minute, before));
+    });
+    const apart = (chosen: number[]): number => Math.abs(mean(chosen.map((index) => changes[index]!)) - mean(changes.filter((_, index) => !chosen.includes(index))));
+    const ways = changes.map((_, index) => index).reduce<number[][]>((all, index) => [...all, ...all.map((each) => [...each, index])], [[]]).filter((each) => each.length === treated.length);
+    const seen = apart(treated.map((_, index) => index));
+    return ways.filter((each) => apart(each) >= seen - 1e-12).length / ways.length;
   }
 
   isSeries(text: string): boolean {
@@ -99,6 +126,8 @@ export class PlainTable {
   /** A number, in the unit of the head; times as minutes after the start; truths as 1 and 0. */
   value(text: string): number {
     const bare = unwrap(text.trim());
+    const both = splitLast(bare, [' and ']);
+    if (both) return this.value(both.left) * this.value(both.right);
     const compare = splitLast(bare, [' <= ', ' >= ', ' < ', ' > ']);
     if (compare) {
       const [l, r] = [this.value(compare.left), this.value(compare.right)];
@@ -121,6 +150,7 @@ export class PlainTable {
   private call(name: string, operands: string[]): number {
     const [first, second, third] = operands;
     if (name === 'abs') return Math.abs(this.value(first!));
+    if (name === 'permutation-p') return this.permutation(first!, this.window(second!));
     if (name === 'duration') { const [from, to] = this.window(first!); return to - from; }
     if (name === 'at') {
       const minute = this.instant(second!);

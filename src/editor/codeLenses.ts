@@ -4,10 +4,10 @@ import * as vscode from 'vscode';
 import type { Note } from '../experiment/types.ts';
 import type { Block } from '../note/syntax.ts';
 import { formatClock } from '../time/text.ts';
-import { languageOf } from '../words/languages.ts';
 import { slotWords } from '../words/slots.ts';
 import type { CalmNotes } from './calm.ts';
 import { claimCounts, problemCounts, slotCounts } from './counts.ts';
+import { interfaceLanguage } from './language.ts';
 import type { NoteStore } from './noteStore.ts';
 import { noteSelector } from './selector.ts';
 import { claimsSentence, problemsSentence } from './sentences.ts';
@@ -74,7 +74,7 @@ function readingsText(note: Note, index: number): string | null {
   const isLast = table === note.tables.at(-1);
   const slots = isLast ? slotCounts(note.protocol, note.tables) : null;
   if (!slots) return table.rows.length === 1 ? vscode.l10n.t('1 row') : vscode.l10n.t('{0} rows', table.rows.length);
-  const words = slotWords(languageOf(vscode.env.language));
+  const words = slotWords(interfaceLanguage);
   const { missed, late, early, next } = slots;
   return [
     vscode.l10n.t('{0} of {1} slots read', slots.read, slots.planned), ...(missed > 0 ? [words.missedCount(missed)] : []),

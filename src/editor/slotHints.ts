@@ -3,9 +3,9 @@ import * as vscode from 'vscode';
 import { slotEnds, type SlotEnd } from '../assist/slotEnds.ts';
 import type { Zone } from '../time/instant.ts';
 import { formatClock, formatDuration } from '../time/text.ts';
-import { languageOf } from '../words/languages.ts';
 import { slotWords } from '../words/slots.ts';
 import type { CalmNotes } from './calm.ts';
+import { interfaceLanguage } from './language.ts';
 import { noteSelector } from './selector.ts';
 
 export function registerSlotHints(calm: CalmNotes): vscode.Disposable {
@@ -26,7 +26,7 @@ export function registerSlotHints(calm: CalmNotes): vscode.Disposable {
 }
 
 function hintOf(document: vscode.TextDocument, { at, offTime, missed }: SlotEnd, zone: Zone): vscode.InlayHint {
-  const words = slotWords(languageOf(vscode.env.language));
+  const words = slotWords(interfaceLanguage);
   const by = offTime ? formatDuration(Math.abs(offTime.offset)) : '';
   const parts = [
     ...(offTime ? [offTime.offset > 0 ? words.late(by) : words.early(by)] : []),

@@ -1,6 +1,6 @@
 // The command *recheck a post*: is every number of a published page what its own note and data give?
 import * as vscode from 'vscode';
-import { problemSentence } from '../language.ts';
+import { interfaceLanguage, problemSentence } from '../language.ts';
 
 declare const EVENWATER_VERSION: string;
 
@@ -45,9 +45,9 @@ async function recheck(target: vscode.Uri, html: string, log: vscode.LogOutputCh
     void vscode.window.showInformationMessage(version + vscode.l10n.t('{0}: {1} claims and {2} computed values agree with the note and data inside.', name, report.claims, report.values));
     return { holds: true, differences: 0 };
   }
-  for (const fault of report.faults) log.error(`${name}: ${faultSentence(fault)}`);
+  for (const fault of report.faults) log.error(`${name}: ${faultSentence(fault, interfaceLanguage)}`);
   for (const problem of report.note?.problems ?? []) if (problem.severity === 'error') log.error(`${name}: ${problem.code}: ${problemSentence(problem)}`);
-  for (const each of report.differences) log.error(`${name}:${placeOf(html, each.range.start)}: ${differenceSentence(each)}`);
+  for (const each of report.differences) log.error(`${name}:${placeOf(html, each.range.start)}: ${differenceSentence(each, interfaceLanguage)}`);
   const show = vscode.l10n.t('Show List');
   const sentence = version + vscode.l10n.t('{0} does not agree with the note and data inside: {1} differences.', name, report.differences.length + report.faults.length);
   void vscode.window.showErrorMessage(sentence, show).then((chosen) => { if (chosen === show) log.show(); });

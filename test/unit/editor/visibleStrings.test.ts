@@ -40,6 +40,13 @@ suite('strings that the editor shows', () => {
     deepEqual(found.map(({ file, text }) => `${file}: ${text}`), []);
   });
 
+  test('the display language is asked for in one place, and tables of one language nowhere', () => {
+    for (const file of files.filter((each) => path.basename(each) !== 'language.ts')) {
+      const text = readFileSync(file, 'utf8');
+      ok(!/env\.language\b|words\/(?:words|edits|slips|assist|en\/\w+|de\/\w+)\.ts'/.test(text), file);
+    }
+  });
+
   test('the search finds what it should', () => {
     const search = (text: string): number => [...visible('x.ts', ts.createSourceFile('x.ts', text, ts.ScriptTarget.Latest, true))].length;
     ok(search('vscode.window.showErrorMessage(\'It went wrong.\')') === 1);

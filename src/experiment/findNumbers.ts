@@ -11,6 +11,7 @@ import { sentenceAround } from '../claims/find/sentence.ts';
 import { suggestConditions } from '../claims/find/statements.ts';
 import type { Candidate } from '../claims/find/types.ts';
 import type { AnyMention } from '../claims/mentions.ts';
+import { approximateWords } from '../words/claimWords.ts';
 import { readMentions } from '../claims/readMentions.ts';
 import type { Note } from './types.ts';
 
@@ -92,7 +93,8 @@ function claimedRange(range: SourceRange, value: Candidate['value'], note: Note)
   const exact = { ...place.mention, approximate: false, bound: null } as AnyMention;
   const match = exact.kind === 'number' ? matcherOf(exact) : null;
   if (match && givesMention(value, exact, match, note.context)) return range;
-  const before = /(?:(?<![\p{L}])(?:about|around|nearly|almost|roughly|approximately|circa|close to|some)\s+(?:an?\s+|the\s+)?|[~≈]\s*)$/iu.exec(note.text.slice(Math.max(0, range.start - 30), range.start));
+  const words = approximateWords(note.protocol?.language ?? 'en').join('|');
+  const before = new RegExp(`(?:(?<![\\p{L}])(?:${words})\\s+(?:(?:an?|the|de[mnr]|die|das)\\s+)?|[~≈]\\s*)$`, 'iu').exec(note.text.slice(Math.max(0, range.start - 30), range.start));
   return before ? { start: range.start - before[0].length, end: range.end } : range;
 }
 

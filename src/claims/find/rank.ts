@@ -1,7 +1,7 @@
 // How well a formula agrees with the words around the number. Simple formulas lead; every word that speaks for a formula adds,
 // every moment, tank or happening that the words name and the formula lacks takes away.
 import type { NumberValue } from '../../quantities/types.ts';
-import type { Cue } from '../../words/en/findWords.ts';
+import type { Cue } from '../../words/findWords.ts';
 import { sameLevel } from './matches.ts';
 import type { SentenceReading } from './sentence.ts';
 import type { Family, Found } from './types.ts';

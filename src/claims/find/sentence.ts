@@ -2,14 +2,14 @@
 import type { FormulaContext } from '../../formula/context.ts';
 import type { NumberValue } from '../../quantities/types.ts';
 import type { Instant } from '../../time/instant.ts';
-import { cueForms, type Cue } from '../../words/en/findWords.ts';
+import type { Cue, FindWords } from '../../words/findWords.ts';
 import { plannedNames } from '../claimWords.ts';
 import type { AnyMention } from '../mentions.ts';
 import { readMentions } from '../readMentions.ts';
 import type { Moments } from './moments.ts';
 import { readTimes } from './sentenceTimes.ts';
 import { readPlaces, readQuantities } from './sentenceNames.ts';
-import { formPattern } from './wordForms.ts';
+import { formPattern, wordsIn } from './wordForms.ts';
 
 /** A moment that the words name; several instants where a clock time or a name comes on several days. */
 export interface NamedMoment { readonly instants: readonly Instant[]; readonly weight: number; readonly digits: boolean }
@@ -37,7 +37,6 @@ export interface SentenceReading {
 export type WeightAt = (start: number, end: number) => number;
 
 const sentenceEnd = /[.!?]["”)\]]?\s+(?=\S)|\n[ \t>]*\n/g;
-const clauseEnd = /[,;:]\s|(?<![\p{L}])(?:while|whereas|but)(?![\p{L}])|[–—]\s/giu;
 
 /** Where the sentence around a number starts and ends. A point in `9.2` or `a.m.` ends none. */
 export function sentenceAround(text: string, start: number, end: number): { start: number; end: number } {
@@ -53,13 +52,14 @@ export function sentenceAround(text: string, start: number, end: number): { star
 
 /** Reads the sentence of the number at `mention`, and the one before it with less weight. */
 export function readSentence(text: string, mention: { start: number; end: number }, context: FormulaContext, moments: Moments): SentenceReading {
+  const say = wordsIn(context);
   const own = sentenceAround(text, mention.start, mention.end);
   const earlier = own.start > 0 ? sentenceAround(text, own.start - 2, own.start - 1).start : 0;
   const words = text.slice(earlier, own.end).toLowerCase();
   const number = { start: mention.start - earlier, end: mention.end - earlier };
   const ownStart = own.start - earlier;
   let clause = { start: ownStart, end: words.length };
-  for (const each of words.matchAll(clauseEnd)) {
+  for (const each of words.matchAll(say.clauseEnd)) {
     if (each.index < ownStart) continue;
     if (each.index + each[0].length <= number.start) clause = { ...clause, start: each.index + each[0].length };
     else if (each.index >= number.end) { clause = { ...clause, end: each.index }; break; }
@@ -73,7 +73,7 @@ export function readSentence(text: string, mention: { start: number; end: number
     .filter((each) => each.end <= number.start || each.start >= number.end);
   const { places, nearest } = readPlaces(words, { ...number, sentence: ownStart }, weightAt, context);
   return {
-    cues: readCues(words, weightAt), before: prepositionBefore(words, number.start), places, nearest, groups: groupsOf(context),
+    cues: readCues(words, weightAt, say), before: prepositionBefore(words, number.start, say), places, nearest, groups: groupsOf(context),
     quantities: readQuantities(words, weightAt, context), ...readTimes(words, number, others, weightAt, context, moments), levels: levelsIn(others, ownStart),
   };
 }
@@ -83,11 +83,18 @@ function groupsOf(context: FormulaContext): Set<string> {
   return new Set(tanks.flatMap((tank) => [tank.group?.value, tank.role?.value].filter((each) => each !== undefined)).filter((name) => !tanks.some((tank) => tank.id === name)));
 }
 
-const cuePatterns = Object.entries(cueForms).map(([cue, forms]) => ({ cue: cue as Cue, pattern: formPattern(forms) }));
+interface CuePattern { readonly cue: Cue; readonly pattern: RegExp }
+const cuePatterns = new WeakMap<FindWords, readonly CuePattern[]>();
 
-function readCues(words: string, weightAt: WeightAt): Map<Cue, number> {
+function cuePatternsOf(say: FindWords): readonly CuePattern[] {
+  const known = cuePatterns.get(say) ?? Object.entries(say.cueForms).map(([cue, forms]) => ({ cue: cue as Cue, pattern: formPattern(forms) }));
+  cuePatterns.set(say, known);
+  return known;
+}
+
+function readCues(words: string, weightAt: WeightAt, say: FindWords): Map<Cue, number> {
   const found = new Map<Cue, number>();
-  for (const { cue, pattern } of cuePatterns) {
+  for (const { cue, pattern } of cuePatternsOf(say)) {
     for (const each of words.matchAll(pattern)) {
       const weight = weightAt(each.index, each.index + each[0].length);
       if (weight > (found.get(cue) ?? 0)) found.set(cue, weight);
@@ -97,9 +104,10 @@ function readCues(words: string, weightAt: WeightAt): Map<Cue, number> {
 }
 
 /** `by`, `to`, `from`, `at`, `of`: skips `about`, `only`, `as little as` and the sign of a scale. */
-function prepositionBefore(words: string, start: number): string {
-  const before = words.slice(Math.max(0, start - 40), start).replace(/(?:\s|~|≈|^)(?:about|around|nearly|almost|roughly|only|just|some|a|an|as little as|as much as|no more than|ph|barely|hardly|still|another|a mere|exactly)(?=\s|$)/gu, '').trimEnd();
-  return /(?<![\p{L}])(by|to|from|at|of|with|than|under|below|above|over|until|for)$/u.exec(before)?.[1] ?? '';
+function prepositionBefore(words: string, start: number, { beforeNumber, prepositions }: FindWords): string {
+  const before = words.slice(Math.max(0, start - 40), start).replace(beforeNumber, '').trimEnd();
+  const found = new RegExp(`(?<![\\p{L}])(${Object.keys(prepositions).join('|')})$`, 'u').exec(before)?.[1];
+  return found === undefined ? '' : prepositions[found] ?? '';
 }
 
 function levelsIn(others: readonly AnyMention[], ownStart: number): NumberValue[] {

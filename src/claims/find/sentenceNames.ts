@@ -1,42 +1,47 @@
 // The tanks, groups and quantities that the words around a number name: by label, by parts of a label, by role, by group.
 import type { FormulaContext } from '../../formula/context.ts';
-import { emptyWords, quantityForms } from '../../words/en/findWords.ts';
+import type { FindWords } from '../../words/findWords.ts';
+import { languageOf } from '../../words/languages.ts';
+import { quantityName } from '../../words/quantities.ts';
 import type { WeightAt } from './sentence.ts';
-import { formPattern, related, wordsOf } from './wordForms.ts';
+import { formPattern, related, wordsIn, wordsOf } from './wordForms.ts';
 
 interface PlaceWords { readonly id: string; readonly phrases: readonly string[]; readonly tokens: readonly { readonly text: string; readonly weight: number }[] }
 
-const empty = new Set(emptyWords);
-
-function tokensOf(text: string): string[] {
-  return wordsOf(text.toLowerCase()).map((each) => each.text).filter((each) => !empty.has(each) && !/^\d+$/u.test(each) && each.length > 2);
+/** Words of a text that can name something; of a word that is put together with a noun of ours, what it is put together with. */
+function tokensOf(text: string, { emptyWords, labelParts }: FindWords): string[] {
+  return wordsOf(text.toLowerCase()).map((each) => (labelParts ? each.text.replace(labelParts, '') : each.text))
+    .filter((each) => !emptyWords.includes(each) && !/^\d+$/u.test(each) && each.length > 2);
 }
 
 function placesOf(context: FormulaContext): PlaceWords[] {
   const tanks = context.protocol?.tanks ?? [];
+  const say = wordsIn(context);
   const found: PlaceWords[] = tanks.map((tank) => {
-    const strong = [...tokensOf(tank.id), ...tokensOf(tank.label)];
-    const weak = ['plants', 'animals', 'equipment'].flatMap((key) => tokensOf(tank.written.get(key)?.value ?? '')).filter((each) => !strong.includes(each));
+    const strong = [...tokensOf(tank.id, say), ...tokensOf(tank.label, say)];
+    const weak = ['plants', 'animals', 'equipment'].flatMap((key) => tokensOf(tank.written.get(key)?.value ?? '', say)).filter((each) => !strong.includes(each));
     const alone = tanks.filter((other) => other.role?.value === tank.role?.value).length === 1;
-    const role = alone && tank.role ? [tank.role.value === 'treatment' ? 'treated' : 'control', ...(tank.role.value === 'treatment' ? ['treatment'] : ['untreated'])] : [];
+    const role = alone && tank.role ? say.roles[tank.role.value].alone : [];
     return { id: tank.id, phrases: [tank.label.toLowerCase(), tank.id.toLowerCase(), ...role], tokens: [
       ...[...new Set(strong)].map((text) => ({ text, weight: 1 })), ...[...new Set(weak)].map((text) => ({ text, weight: 0.6 }))] };
   });
   const roles = ['treatment', 'control'] as const;
   for (const role of roles) {
     if (tanks.filter((tank) => tank.role?.value === role).length < 2) continue;
-    found.push({ id: role, phrases: role === 'treatment' ? ['treatment', 'treatments', 'treated tanks', 'treatment tanks'] : ['control', 'controls', 'control tanks', 'untreated tanks'], tokens: [] });
+    found.push({ id: role, phrases: say.roles[role].several, tokens: [] });
   }
   for (const group of new Set(tanks.flatMap((tank) => tank.group?.value ?? []))) {
     if (tanks.some((tank) => tank.id === group)) continue;
-    found.push({ id: group, phrases: [group.toLowerCase()], tokens: tokensOf(group).map((text) => ({ text, weight: 1 })) });
+    found.push({ id: group, phrases: [group.toLowerCase()], tokens: tokensOf(group, say).map((text) => ({ text, weight: 1 })) });
   }
-  if ([...context.dataset.series.values()].some((series) => series.place === 'room')) found.push({ id: 'room', phrases: ['room', 'air', 'barometer', 'cellar', 'pressure'], tokens: [] });
+  if ([...context.dataset.series.values()].some((series) => series.place === 'room')) found.push({ id: 'room', phrases: say.room, tokens: [] });
   return found;
 }
 
 export function readPlaces(words: string, number: { start: number; end: number; sentence: number }, weightAt: WeightAt, context: FormulaContext): { places: Map<string, number>; nearest: string | null } {
   const known = placesOf(context);
+  const say = wordsIn(context);
+  const empty = new Set(say.emptyWords);
   const places = new Map<string, number>();
   const seen: { id: string; start: number; end: number; weight: number }[] = [];
   const see = (id: string, start: number, end: number, share: number): void => {
@@ -55,7 +60,7 @@ export function readPlaces(words: string, number: { start: number; end: number; 
   numberedTanks(left, context, see);
   for (const word of wordsOf(left)) {
     if (empty.has(word.text)) continue;
-    const owners = known.flatMap(({ id, tokens }) => { const token = tokens.find((each) => related(word.text, each.text)); return token ? [{ id, weight: token.weight }] : []; });
+    const owners = known.flatMap(({ id, tokens }) => { const token = tokens.find((each) => related(word.text, each.text, say)); return token ? [{ id, weight: token.weight }] : []; });
     // A word that several tanks share tells none of them.
     if (owners.length === 1) see(owners[0]!.id, word.start, word.end, owners[0]!.weight);
     // A group's name hides in the names of its tanks: `the littered tanks`.
@@ -65,7 +70,7 @@ export function readPlaces(words: string, number: { start: number; end: number; 
     }
   }
   // "It" is the tank that the sentence before spoke of last.
-  if (/(?<![\p{L}])its?(?![\p{L}])/u.test(words.slice(number.sentence, number.start)) && !seen.some((each) => each.start >= number.sentence && each.end <= number.start)) {
+  if (say.pronoun.test(words.slice(number.sentence, number.start)) && !seen.some((each) => each.start >= number.sentence && each.end <= number.start)) {
     const spoken = seen.filter((each) => each.end <= number.sentence).sort((a, b) => b.end - a.end)[0];
     if (spoken) { spoken.weight = 0.9; places.set(spoken.id, 0.9); return { places, nearest: spoken.id }; }
   }
@@ -76,10 +81,11 @@ export function readPlaces(words: string, number: { start: number; end: number; 
 
 /** `tanks 1 and 2`, `tanks 1, 2 and 4` for labels such as `tank 1`. */
 function numberedTanks(words: string, context: FormulaContext, see: (id: string, start: number, end: number, share: number) => void): void {
+  const { plural, conjunctions } = wordsIn(context);
   for (const tank of context.protocol?.tanks ?? []) {
     const label = /^(\p{L}+)\s+(\d+|[a-z])$/iu.exec(tank.label);
     if (!label) continue;
-    const list = new RegExp(`(?<![\\p{L}])${label[1]!.toLowerCase()}s\\s+((?:(?:\\d+|[a-z])(?:\\s*,\\s*|\\s+and\\s+|\\s*&\\s*|\\s+or\\s+)?)+)`, 'gu');
+    const list = new RegExp(`(?<![\\p{L}])${label[1]!.toLowerCase()}${plural}\\s+((?:(?:\\d+|[a-z])(?:\\s*,\\s*|\\s*(?:${conjunctions})\\s*)?)+)`, 'gu');
     for (const each of words.matchAll(list)) {
       if (new RegExp(`(?<![\\p{L}\\p{N}])${label[2]!.toLowerCase()}(?![\\p{L}\\p{N}])`, 'u').test(each[1]!)) see(tank.id, each.index, each.index + each[0].length, 1);
     }
@@ -87,6 +93,8 @@ function numberedTanks(words: string, context: FormulaContext, see: (id: string,
 }
 
 export function readQuantities(words: string, weightAt: WeightAt, context: FormulaContext): Map<string, number> {
+  const { quantityForms } = wordsIn(context);
+  const language = languageOf(context.protocol?.language);
   const found = new Map<string, number>();
   const look = (id: string, forms: readonly string[]): void => {
     for (const each of words.matchAll(formPattern(forms))) {
@@ -96,7 +104,7 @@ export function readQuantities(words: string, weightAt: WeightAt, context: Formu
   };
   for (const measure of context.protocol?.measure ?? []) {
     const what = measure.what?.value ?? '';
-    const forms = [measure.id.toLowerCase(), what.toLowerCase(), ...(quantityForms[what] ?? [])].filter((each) => each !== '' && each.length > 1);
+    const forms = [measure.id.toLowerCase(), what.toLowerCase(), quantityName(what, language).toLowerCase(), ...(quantityForms[what] ?? [])].filter((each) => each !== '' && each.length > 1);
     if (forms.length > 0) look(measure.id.split('@')[0]!, forms);
   }
   for (const derived of ['saturation', 'deficit', 'solubility', 'carbon-dioxide', 'un-ionised-ammonia']) look(derived, [derived, ...(quantityForms[derived] ?? [])]);

@@ -3,40 +3,36 @@ import type { FormulaContext } from '../../formula/context.ts';
 import { parseUnit, convert } from '../../quantities/units.ts';
 import { day, hour, minute, type Instant } from '../../time/instant.ts';
 import { instantOf, utc, wallTimeOf } from '../../time/zone.ts';
-import { cueForms, dayForms, emptyWords, hourNumbers, momentForms, nightForms, ordinals, phaseForms, wholeForms } from '../../words/en/findWords.ts';
+import type { FindWords } from '../../words/findWords.ts';
 import { isTimeUnit } from '../compareNumber.ts';
 import type { AnyMention } from '../mentions.ts';
 import type { Moments } from './moments.ts';
 import type { NamedDay, NamedMoment, NamedStretch, WeightAt } from './sentence.ts';
-import { formPattern, related, wordsOf } from './wordForms.ts';
+import { formPattern, related, wordsIn, wordsOf } from './wordForms.ts';
 
 interface DateMentioned { readonly start: number; readonly end: number; readonly month: number; readonly day: number; used: boolean }
 interface Times { readonly moments: NamedMoment[]; readonly days: NamedDay[]; readonly stretches: NamedStretch[] }
 
-const hourWord = `(${hourNumbers.join('|')}|\\d{1,2})`;
-const spoken = new RegExp(`(?<![\\p{L}\\p{N}:.])(half past |quarter past |quarter to )?${hourWord}(?: o'clock| o’clock)?(?: (in the morning|in the afternoon|in the evening|at night|sharp)| on (?:the|that|each) [\\p{L} ]*?(?:morning|evening|night))?(?![\\p{L}\\p{N}:%°]|\\.\\d)`, 'gu');
-const dayPair = /(?<![\p{N}.:])(\d{1,2})(?:st|nd|rd|th)?\s*(?:and|to|until|till|–|-|or)\s*(?=\d{1,2}(?:st|nd|rd|th)?\s+(?:of\s+)?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))/gu;
-const monthNames = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-
 export function readTimes(words: string, number: { start: number; end: number }, others: readonly AnyMention[], weightAt: WeightAt, context: FormulaContext, moments: Moments): Times {
   const found: Times = { moments: [], days: [], stretches: [] };
   if (!Number.isFinite(moments.start)) return found;
-  const dates = datesIn(words, others);
+  const say = wordsIn(context);
+  const dates = datesIn(words, others, say);
   clockTimes(words, number, others, dates, weightAt, context, moments, found);
   namedTimes(words, weightAt, context, moments, found);
   for (const date of dates) if (!date.used) addDay(date, weightAt(date.start, date.end), context, moments, found);
-  phases(words, weightAt, moments, found);
-  amounts(words, others, weightAt, moments, found);
+  phases(words, weightAt, moments, found, say);
+  amounts(words, others, weightAt, moments, found, say);
   return found;
 }
 
-function datesIn(words: string, others: readonly AnyMention[]): DateMentioned[] {
+function datesIn(words: string, others: readonly AnyMention[], { dayPair, shortMonths }: FindWords): DateMentioned[] {
   const dates: DateMentioned[] = [];
   for (const each of others) {
     if (each.kind === 'date') dates.push({ start: each.start, end: each.end, month: each.month, day: each.day, used: false });
     else if (each.kind === 'clock' && each.date) continue;
   }
-  for (const each of words.matchAll(dayPair)) dates.push({ start: each.index, end: each.index + each[1]!.length, month: monthNames.indexOf(each[2]!) + 1, day: Number(each[1]), used: false });
+  for (const each of words.matchAll(dayPair)) dates.push({ start: each.index, end: each.index + each[1]!.length, month: shortMonths.indexOf(each[2]!) + 1, day: Number(each[1]), used: false });
   return dates;
 }
 
@@ -59,6 +55,7 @@ function instantsAt(clock: { hour: number; minute: number; second?: number | nul
 function clockTimes(
   words: string, number: { start: number; end: number }, others: readonly AnyMention[], dates: DateMentioned[], weightAt: WeightAt, context: FormulaContext, moments: Moments, found: Times,
 ): void {
+  const say = wordsIn(context);
   const nearestDate = (start: number, end: number): DateMentioned | null => {
     const near = dates.map((date) => ({ date, distance: date.start >= end ? date.start - end : start - date.end })).sort((a, b) => a.distance - b.distance)[0];
     return near ? near.date : null;
@@ -75,20 +72,22 @@ function clockTimes(
   };
   for (const each of others) if (each.kind === 'clock') add(each.start, each.end, [each], each.date, 1);
   for (const each of others) if (each.kind !== 'clock') taken.push(each);
-  for (const each of words.matchAll(spoken)) {
+  for (const each of words.matchAll(say.spoken)) {
     const start = each.index;
     const end = start + each[0].length;
     if (taken.some((other) => start < other.end && end > other.start && !(other as AnyMention).kind?.startsWith('number'))) continue;
-    const before = /(?<![\p{L}])(at|by|from|to|until|till|before|after|since|between|and|past)\s+$/u.exec(words.slice(Math.max(0, start - 10), start));
+    const before = say.spokenBefore.exec(words.slice(Math.max(0, start - 10), start));
     const half = each[1] ?? '';
-    if (!half && !each[3] && !(before && !/^\s+(?:of|hour|tank|degree|minute|day|week|night|litter|\p{L}+s(?![\p{L}]))/u.test(words.slice(end)))) continue;
+    if (!half && !each[3] && !(before && !say.spokenNotAfter.test(words.slice(end)))) continue;
     if (/^\d/u.test(each[2]!) && !half && !each[3]) continue;
-    const read = /^\d/u.test(each[2]!) ? Number(each[2]) : hourNumbers.indexOf(each[2]!);
+    const read = /^\d/u.test(each[2]!) ? Number(each[2]) : say.hourNumbers.indexOf(each[2]!);
     if (read > 24) continue;
-    const base = half === 'quarter to ' ? (read + 23) % 24 : read % 24;
-    const minutes = half === 'half past ' ? 30 : half === 'quarter past ' ? 15 : half === 'quarter to ' ? 45 : 0;
+    const shift = say.spokenMinutes[half] ?? 0;
+    const base = shift < 0 ? (read + 23) % 24 : read % 24;
+    const minutes = shift < 0 ? 60 + shift : shift;
     const part = each[3] ?? '';
-    const hours = part === 'in the morning' ? [base % 12] : part === 'in the afternoon' || part === 'in the evening' ? [base % 12 + 12] : base > 12 ? [base] : [base % 12, base % 12 + 12];
+    const half12 = say.spokenHours[part] ?? 'both';
+    const hours = half12 === 'first' ? [base % 12] : half12 === 'second' ? [base % 12 + 12] : base > 12 ? [base] : [base % 12, base % 12 + 12];
     add(start, end, hours.map((value) => ({ hour: value, minute: minutes })), null, part || half ? 0.9 : 0.75);
   }
 }
@@ -106,8 +105,6 @@ function addDay(date: DateMentioned, weight: number, context: FormulaContext, mo
   }
 }
 
-const empty = new Set(emptyWords);
-
 function strongest(words: string, forms: readonly string[], weightAt: WeightAt): number {
   let weight = 0;
   for (const each of words.matchAll(formPattern(forms))) weight = Math.max(weight, weightAt(each.index, each.index + each[0].length));
@@ -115,14 +112,14 @@ function strongest(words: string, forms: readonly string[], weightAt: WeightAt):
 }
 
 function namedTimes(words: string, weightAt: WeightAt, context: FormulaContext, moments: Moments, found: Times): void {
-  for (const [name, forms] of Object.entries(momentForms)) {
+  for (const [name, forms] of Object.entries(wordsIn(context).momentForms)) {
     const instants = (moments.all.get(name) ?? []).filter((each) => each >= moments.start && each <= moments.end + day);
     const weight = instants.length > 0 ? strongest(words, forms, weightAt) : 0;
     if (weight > 0) found.moments.push({ instants, weight, digits: false });
   }
   const ends = [{ cue: 'first', instant: moments.start }, { cue: 'last', instant: moments.end }] as const;
   for (const { cue, instant } of ends) {
-    const weight = strongest(words, cueForms[cue], weightAt);
+    const weight = strongest(words, wordsIn(context).cueForms[cue], weightAt);
     if (weight > 0) found.moments.push({ instants: [instant], weight: weight * 0.8, digits: false });
   }
   events(words, weightAt, context, found);
@@ -130,6 +127,8 @@ function namedTimes(words: string, weightAt: WeightAt, context: FormulaContext, 
 
 /** An event is named by its id, or by the words that the plan describes it with; words that no other event has tell most. */
 function events(words: string, weightAt: WeightAt, context: FormulaContext, found: Times): void {
+  const say = wordsIn(context);
+  const empty = new Set(say.emptyWords);
   const all = (context.protocol?.events ?? []).filter((event) => event.id !== null);
   const tokens = all.map((event) => {
     const text = `${event.id!} ${event.what}`.toLowerCase();
@@ -143,7 +142,7 @@ function events(words: string, weightAt: WeightAt, context: FormulaContext, foun
     for (const token of tokens[index]!) {
       const shared = tokens.some((other, at) => at !== index && other.includes(token));
       const share = token === 'on' || token === 'off' ? 0.5 : shared ? 0.4 : 1;
-      const hits = spokenWords.filter((word) => (token === 'on' || token === 'off' ? word.text === token : related(word.text, token)));
+      const hits = spokenWords.filter((word) => (token === 'on' || token === 'off' ? word.text === token : related(word.text, token, say)));
       const weight = Math.max(0, ...hits.map((word) => weightAt(word.start, word.end)));
       if (weight > 0 && token !== 'on' && token !== 'off') place = Math.max(place, weight);
       sum += share * (weight > 0 ? 1 : 0);
@@ -154,9 +153,10 @@ function events(words: string, weightAt: WeightAt, context: FormulaContext, foun
   });
 }
 
-function phases(words: string, weightAt: WeightAt, moments: Moments, found: Times): void {
+function phases(words: string, weightAt: WeightAt, moments: Moments, found: Times, say: FindWords): void {
+  const { ordinals, nightForms, phaseForms, dayForms, wholeForms } = say;
   const add = (from: Instant, to: Instant, weight: number): void => { if (weight > 0) found.stretches.push({ from, to, weight }); };
-  const ordinal = new RegExp(`(?<![\\p{L}])(${Object.keys(ordinals).join('|')})\\s+(?:dark\\s+)?(?:night|phase|period|evening|day|morning)`, 'gu');
+  const ordinal = new RegExp(`(?<![\\p{L}])(${Object.keys(ordinals).join('|')})${say.ordinalOf}`, 'gu');
   const asked = [...words.matchAll(ordinal)].map((each) => ordinals[each[1]!]!);
   const chosen = (index: number, count: number): number => (asked.length === 0 || asked.includes(index + 1) || (asked.includes(-1) && index === count - 1) ? 1 : 0.1);
   const night = strongest(words, nightForms, weightAt);
@@ -168,7 +168,7 @@ function phases(words: string, weightAt: WeightAt, moments: Moments, found: Time
   for (const phase of moments.phases) {
     if (derived.includes(phase.text.replace(/-\d+$/u, ''))) continue;
     const tokens = wordsOf(phase.text.toLowerCase()).map((each) => each.text);
-    const hits = wordsOf(words).filter((word) => tokens.some((token) => related(word.text, token)));
+    const hits = wordsOf(words).filter((word) => tokens.some((token) => related(word.text, token, say)));
     add(phase.from, phase.to, Math.max(0, ...hits.map((word) => weightAt(word.start, word.end))) * 0.8);
   }
   const off = moments.all.get('light-off') ?? [];
@@ -184,18 +184,16 @@ function phases(words: string, weightAt: WeightAt, moments: Moments, found: Time
 }
 
 /** Lengths of time: "the first two hours", "six hours after the heaters stopped", "half an hour later", "the last hour". */
-function amounts(words: string, others: readonly AnyMention[], weightAt: WeightAt, moments: Moments, found: Times): void {
+function amounts(words: string, others: readonly AnyMention[], weightAt: WeightAt, moments: Moments, found: Times, say: FindWords): void {
   const hours = parseUnit('h');
   const lengths: { start: number; end: number; length: number }[] = [];
   for (const each of others) {
     if (each.kind === 'duration') lengths.push({ start: each.start, end: each.end, length: each.duration });
     else if (each.kind === 'number' && each.unit && hours && isTimeUnit(each.unit)) lengths.push({ start: each.start, end: each.end, length: Math.round(convert(each.value, each.unit, hours) * 60) * minute });
   }
-  const single = /(?<![\p{L}])(?:first|last|an|one|that|this|the)\s+(?:full\s+)?(half[\s-]hour|hour|day|week)(?![\p{L}])/gu;
-  const sizes: Readonly<Record<string, number>> = { hour, day, week: 7 * day };
-  for (const each of words.matchAll(single)) {
-    if (/(?:per|rate of)\s*$/u.test(words.slice(0, each.index)) || lengths.some((other) => each.index < other.end && each.index + each[0].length > other.start)) continue;
-    const length = each[1]!.startsWith('half') ? hour / 2 : sizes[each[1]!]!;
+  for (const each of words.matchAll(say.single)) {
+    if (say.singleNotAfter.test(words.slice(0, each.index)) || lengths.some((other) => each.index < other.end && each.index + each[0].length > other.start)) continue;
+    const length = (say.singleSizes[each[1]!.replace(/\s+/gu, ' ')] ?? 0) * hour;
     lengths.push({ start: each.index, end: each.index + each[0].length, length });
   }
   const named = [...found.moments];
@@ -203,8 +201,8 @@ function amounts(words: string, others: readonly AnyMention[], weightAt: WeightA
     const weight = weightAt(start, end);
     if (weight <= 0 || length <= 0 || length > moments.end - moments.start) continue;
     const before = words.slice(Math.max(0, start - 14), end);
-    const last = /(?<![\p{L}])last/u.test(before);
-    const first = /(?<![\p{L}])first/u.test(before);
+    const last = say.last.test(before);
+    const first = say.first.test(before);
     if (last) { found.stretches.push({ from: moments.end - length, to: moments.end, weight }); continue; }
     const mentioned = named.flatMap((moment) => moment.instants.map((instant) => ({ instant, weight: moment.weight, digits: moment.digits })));
     const usual = [...(moments.all.get('light-off') ?? []), ...[...moments.names].filter(([, name]) => !['end', 'sunrise', 'sunset', 'dawn', 'dusk'].includes(name)).map(([instant]) => instant)];

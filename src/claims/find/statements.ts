@@ -6,12 +6,12 @@ import { plainWords } from '../../formula/plainWords.ts';
 import { mappedText } from '../../note/mappedText.ts';
 import { differenceUnit } from '../../quantities/units.ts';
 import type { Unit } from '../../quantities/types.ts';
-import { statementForms, type StatementCue } from '../../words/en/findWords.ts';
+import type { FindWords, StatementCue } from '../../words/findWords.ts';
 import { canonicalFormula } from './canonical.ts';
 import { levelsFor } from './levels.ts';
 import { momentsOf, stretchBetween, type Moments } from './moments.ts';
 import { readSentence, type SentenceReading } from './sentence.ts';
-import { formPattern } from './wordForms.ts';
+import { formPattern, wordsIn } from './wordForms.ts';
 
 export interface SuggestedCondition {
   readonly formula: string;
@@ -22,7 +22,13 @@ export interface SuggestedCondition {
 }
 
 const mostSuggested = 5;
-const patterns = new Map(Object.entries(statementForms).map(([cue, forms]) => [cue as StatementCue, formPattern(forms)]));
+const patterns = new WeakMap<FindWords, ReadonlyMap<StatementCue, RegExp>>();
+
+function patternsOf(say: FindWords): ReadonlyMap<StatementCue, RegExp> {
+  const known = patterns.get(say) ?? new Map(Object.entries(say.statementForms).map(([cue, forms]) => [cue as StatementCue, formPattern(forms)]));
+  patterns.set(say, known);
+  return known;
+}
 
 /** Conditions that the sentence seems to state, those that are true first. Empty where none can be made out. */
 export function suggestConditions(sentence: string, context: FormulaContext): SuggestedCondition[] {
@@ -30,7 +36,7 @@ export function suggestConditions(sentence: string, context: FormulaContext): Su
   const moments = momentsOf(context);
   const lower = sentence.toLowerCase();
   const words = readSentence(sentence, { start: sentence.length, end: sentence.length }, context, moments);
-  const says = (cue: StatementCue): boolean => new RegExp(patterns.get(cue)!.source, 'u').test(lower);
+  const says = (cue: StatementCue): boolean => new RegExp(patternsOf(wordsIn(context)).get(cue)!.source, 'u').test(lower);
   const found: SuggestedCondition[] = [];
   const seen = new Set<string>();
   const offer = (formula: string): void => {
@@ -116,7 +122,7 @@ function placesInOrder(lower: string, words: SentenceReading, context: FormulaCo
   };
   const order = named.length < 2 ? named : named.map((place) => ({ place, at: at(place) })).sort((a, b) => a.at - b.at).map((each) => each.place);
   const tanks = context.protocol?.tanks ?? [];
-  if (order.length === 1 && tanks.length === 2 && /(?<![\p{L}])(?:the other|its neighbour|the second|other one)(?![\p{L}])|(?<![\p{L}])than(?![\p{L}])/u.test(lower)) {
+  if (order.length === 1 && tanks.length === 2 && wordsIn(context).otherTank.test(lower)) {
     const other = tanks.find((tank) => tank.id !== order[0]);
     if (other) order.push(other.id);
   }

@@ -129,3 +129,46 @@ export const statementForms: Readonly<Record<StatementCue, readonly string[]>> =
   than: ['than', 'compared with', 'compared to'],
   always: ['always', 'at every reading', 'all night', 'throughout', 'the whole night', 'at all times', 'all day', 'every time'],
 };
+
+/** Everything above, and the small patterns by which sentences are read: a language has all of them. */
+export const findWords = {
+  cueForms, quantityForms, momentForms, phaseForms, nightForms, dayForms, wholeForms, ordinals, hourNumbers, emptyWords, statementForms,
+  /** What may follow an ordinal: `the second night`. */
+  ordinalOf: '\\s+(?:dark\\s+)?(?:night|phase|period|evening|day|morning)',
+  clauseEnd: /[,;:]\s|(?<![\p{L}])(?:while|whereas|but)(?![\p{L}])|[–—]\s/giu,
+  /** Words between a preposition and its number. */
+  beforeNumber: /(?:\s|~|≈|^)(?:about|around|nearly|almost|roughly|only|just|some|a|an|as little as|as much as|no more than|ph|barely|hardly|still|another|a mere|exactly)(?=\s|$)/gu,
+  /** The preposition before a number, by the English word that the search weighs. */
+  prepositions: Object.fromEntries(['by', 'to', 'from', 'at', 'of', 'with', 'than', 'under', 'below', 'above', 'over', 'until', 'for'].map((each) => [each, each])) as Readonly<Record<string, string>>,
+  /** An hour in words: a part of an hour, the hour, the part of the day. */
+  spoken: new RegExp(`(?<![\\p{L}\\p{N}:.])(half past |quarter past |quarter to )?(${hourNumbers.join('|')}|\\d{1,2})(?: o'clock| o’clock)?(?: (in the morning|in the afternoon|in the evening|at night|sharp)| on (?:the|that|each) [\\p{L} ]*?(?:morning|evening|night))?(?![\\p{L}\\p{N}:%°]|\\.\\d)`, 'gu'),
+  spokenMinutes: { 'half past ': 30, 'quarter past ': 15, 'quarter to ': -15 } as Readonly<Record<string, number>>,
+  /** Which twelve hours a part of the day means. */
+  spokenHours: { 'in the morning': 'first', 'in the afternoon': 'second', 'in the evening': 'second', 'at night': 'both', sharp: 'both' } as Readonly<Record<string, 'first' | 'second' | 'both'>>,
+  spokenBefore: /(?<![\p{L}])(at|by|from|to|until|till|before|after|since|between|and|past)\s+$/u,
+  spokenNotAfter: /^\s+(?:of|hour|tank|degree|minute|day|week|night|litter|\p{L}+s(?![\p{L}]))/u,
+  dayPair: /(?<![\p{N}.:])(\d{1,2})(?:st|nd|rd|th)?\s*(?:and|to|until|till|–|-|or)\s*(?=\d{1,2}(?:st|nd|rd|th)?\s+(?:of\s+)?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))/gu,
+  shortMonths: ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'] as readonly string[],
+  /** One length of time without a number, and its hours. */
+  single: /(?<![\p{L}])(?:first|last|an|one|that|this|the)\s+(?:full\s+)?(half[\s-]hour|hour|day|week)(?![\p{L}])/gu,
+  singleSizes: { 'half-hour': 0.5, 'half hour': 0.5, hour: 1, day: 24, week: 168 } as Readonly<Record<string, number>>,
+  singleNotAfter: /(?:per|rate of)\s*$/u,
+  first: /(?<![\p{L}])first/u,
+  last: /(?<![\p{L}])last/u,
+  /** "It" is the tank that the sentence before spoke of last. */
+  pronoun: /(?<![\p{L}])its?(?![\p{L}])/u,
+  /** What a tank of a role is called besides its label: where it is alone in it, and several together. */
+  roles: {
+    treatment: { alone: ['treated', 'treatment'], several: ['treatment', 'treatments', 'treated tanks', 'treatment tanks'] },
+    control: { alone: ['control', 'untreated'], several: ['control', 'controls', 'control tanks', 'untreated tanks'] },
+  } as Readonly<Record<'treatment' | 'control', { readonly alone: readonly string[]; readonly several: readonly string[] }>>,
+  room: ['room', 'air', 'barometer', 'cellar', 'pressure'] as readonly string[],
+  /** Names the tank that was not named. */
+  otherTank: /(?<![\p{L}])(?:the other|its neighbour|the second|other one)(?![\p{L}])|(?<![\p{L}])than(?![\p{L}])/u,
+  plural: 's',
+  conjunctions: 'and|or|&',
+  /** A noun of ours at the end of a label's word, without which it is looked for as well; null where words are not put together so. */
+  labelParts: null as RegExp | null,
+  /** Endings of word forms. */
+  endings: /(?:ing|ed|es|s)$/u,
+};

@@ -50,6 +50,10 @@ function skeleton(note: AskedNote, word: BlockWord): string[] {
       const quantity = protocol?.measure.find((measure) => !measure.scale)?.id ?? 'DO';
       return [`show: [${stop(1, quantity)}]`];
     }
+    case 'summary': {
+      const quantity = protocol?.measure.find((measure) => !measure.scale)?.id ?? 'DO';
+      return [`of: [${stop(1, quantity)}]`, `rows: ${protocol && protocol.phases.length > 0 ? '${2|phases,tanks|}' : '${2|tanks,phases|}'}`, `show: [${stop(3, 'min, mean, max')}]`];
+    }
     default: return [];
   }
 }

@@ -62,10 +62,11 @@ function formulaInBlock(place: BlockPlace): FormulaPlace | null {
   if (place.word !== 'protocol' && place.word !== 'figure' && place.word !== 'summary') return null;
   const yaml = yamlPlace(text, place.at);
   if (!yaml || yaml.at === 'key') return null;
-  const wanted = place.word === 'protocol' ? planFormula(yaml.path) : drawnFormula(yaml.path);
+  const wanted = place.word === 'protocol' ? planFormula(yaml.path) : drawnFormula(place.word, yaml.path);
   if (!wanted) return null;
   let before = text.slice(yaml.wordStart, place.at);
   if (/^["']/u.test(before)) before = before.slice(1);
+  if (place.word === 'summary') before = before.replace(/^before-after\s+/u, '');
   return { before, wanted, words: null };
 }
 
@@ -77,8 +78,11 @@ function planFormula(path: readonly string[]): FormulaPlace['wanted'] | null {
   }
 }
 
-function drawnFormula(path: readonly string[]): FormulaPlace['wanted'] | null {
-  return path.length === 1 && (path[0] === 'from' || path[0] === 'to' || path[0] === 'at') ? 'instant' : null;
+function drawnFormula(word: string, path: readonly string[]): FormulaPlace['wanted'] | null {
+  if (path.length !== 1) return null;
+  if (path[0] === 'from' || path[0] === 'to') return 'instant';
+  if (word === 'summary' && path[0] === 'rows') return 'window';
+  return (word === 'figure' && path[0] === 'show') || (word === 'summary' && path[0] === 'of') ? 'any' : null;
 }
 
 /** The call around the end of a formula's beginning: function, which operand, and what of the operand is written. */

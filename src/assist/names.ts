@@ -3,8 +3,9 @@ import type { Note } from '../experiment/types.ts';
 import { bareNameKinds, derivedPhases, namedTimes } from '../formula/names.ts';
 import { parseFormula } from '../formula/parse.ts';
 import type { Expression } from '../formula/types.ts';
-import { sliceMapped, toDocumentRange, type MappedText } from '../note/mappedText.ts';
+import { toDocumentRange, type MappedText } from '../note/mappedText.ts';
 import type { SourceRange } from '../problems/problem.ts';
+import { drawnFormulas, drawnTexts } from './drawnTexts.ts';
 import { walkPlan, type PlanText, type PlanWalk } from './planWalk.ts';
 
 export type NameKind = 'tank' | 'group' | 'quantity' | 'fact' | 'event' | 'phase' | 'result' | 'word' | 'function';
@@ -25,22 +26,14 @@ export function namePlaces(note: Note): NamePlace[] {
   return collector.collect();
 }
 
-/** The formulas of a note: of claims, named results and the plan. */
+/** The formulas of a note: of claims, named results, the plan, figures and summaries. */
 export function formulasOf(note: Note, plan: PlanWalk): MappedText[] {
   return [
     ...note.claims.filter((claim) => claim.mark !== 'stated' && claim.syntax.form !== 'stated').map((claim) => claim.syntax.formula),
     ...note.results.map((result) => result.formula),
     ...plan.texts.filter((each) => each.entry.type === 'formula').map((each) => each.text),
+    ...drawnFormulas(note.syntax),
   ];
-}
-
-/** The `show` value of a figure's or the like's options, line by line, with its place in the block. */
-export function shownText(content: MappedText): MappedText | null {
-  const start = /^show[ \t]*:/mu.exec(content.text);
-  if (!start) return null;
-  const from = start.index + start[0].length;
-  const next = /\n[^\s\-\]#}]/u.exec(content.text.slice(from));
-  return sliceMapped(content, from, next ? from + next.index : content.text.length);
 }
 
 class NameCollector {
@@ -75,12 +68,10 @@ class NameCollector {
     for (const result of this.note.results) this.add('result', result.name, result.nameRange, true);
     for (const formula of formulasOf(this.note, this.plan)) this.formula(formula);
     for (const block of this.note.syntax.blocks) {
-      if (block.word === 'figure') {
-        const shown = shownText(block.content);
-        if (shown) this.shown(shown);
-        for (const time of block.content.text.matchAll(/^(?:from|to)[ \t]*:[ \t]*(\S.*)$/gmu)) {
-          const start = time.index + time[0].length - time[1]!.length;
-          this.formula(sliceMapped(block.content, start, start + time[1]!.length));
+      if (block.word === 'figure' || block.word === 'summary') {
+        for (const { option, text } of drawnTexts(block)) {
+          if (block.word === 'summary' && option === 'show') this.add('function', text.text.trim(), toDocumentRange(text, { start: 0, end: text.text.length }));
+          else if (/^[\p{L}][\p{L}\p{N}_.@-]*$/u.test(text.text.trim())) this.shown(text);
         }
       } else if (block.word === 'readings' && /^\s*from:/u.test(block.content.text)) this.fileColumns(block.content);
     }

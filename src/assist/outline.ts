@@ -2,6 +2,7 @@
 // The range of every entry holds those of the entries in it, as outlines ask for.
 import type { Note } from '../experiment/types.ts';
 import { toDocumentRange } from '../note/mappedText.ts';
+import { drawnDetail } from './drawnTexts.ts';
 import type { Block } from '../note/syntax.ts';
 import type { SourceRange } from '../problems/problem.ts';
 import type { ReadingRow, ReadingsTable } from '../readings/types.ts';
@@ -106,7 +107,7 @@ function blockEntry(note: Note, block: Block, index: number, words: OutlineWords
       const range = { start: result.nameRange.start, end: Math.max(result.nameRange.end, formula.end) };
       return inBlock(block, range) ? [{ kind: 'result' as const, name: result.name, detail: result.formula.text.trim(), range, selection: result.nameRange, inside: [] }] : [];
     }) };
-    default: return { ...base, kind: 'drawn', detail: '', inside: [] };
+    default: return { ...base, kind: 'drawn', detail: block.word === 'figure' || block.word === 'summary' ? drawnDetail(block) : '', inside: [] };
   }
 }
 

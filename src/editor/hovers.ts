@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { Note } from '../experiment/types.ts';
 import type { SourceRange } from '../problems/problem.ts';
 import { hoverClaim } from './hovers/claim.ts';
+import { hoverDrawn } from './hovers/drawn.ts';
 import { hoverFunction } from './hovers/function.ts';
 import { hoverLooseNumber } from './hovers/looseNumber.ts';
 import { hoverPlan } from './hovers/plan.ts';
@@ -18,7 +19,7 @@ export interface Finding { readonly range: SourceRange; readonly text: vscode.Ma
 export type Find = (note: Note, offset: number, document: vscode.TextDocument) => Finding | null;
 
 /** In the order in which they are read: what stands under the pointer itself, then the value that it is part of. */
-const finders: readonly Find[] = [hoverFunction, hoverName, hoverReading, hoverSeries, hoverClaim, hoverLooseNumber, hoverResult, hoverPlan];
+const finders: readonly Find[] = [hoverFunction, hoverName, hoverReading, hoverSeries, hoverClaim, hoverLooseNumber, hoverResult, hoverPlan, hoverDrawn];
 
 export function registerHovers(notes: NoteStore): vscode.Disposable {
   return vscode.languages.registerHoverProvider(noteSelector, {

@@ -76,6 +76,15 @@ const specification = keys({
   $schema: text(200), data, mark, encoding, layer, transform, title: words, width: numberIn(120, 1200), height: numberIn(60, 1000),
 });
 
+/** What may be written where, for suggestions: keys of the specification, of its channels, and words for their values. */
+export const specWords = {
+  top: ['mark', 'encoding', 'layer', 'transform', 'title', 'width', 'height'], layer: ['mark', 'encoding', 'transform'],
+  channels: ['x', 'y', 'color', 'strokeDash', 'shape', 'size', 'opacity', 'detail', 'tooltip', 'text', 'x2', 'y2', 'xOffset', 'yOffset', 'fill', 'stroke', 'strokeWidth', 'order'],
+  channel: ['field', 'type', 'aggregate', 'timeUnit', 'bin', 'title', 'axis', 'legend', 'scale', 'sort', 'stack', 'value', 'datum'],
+  transform: ['filter', 'aggregate', 'groupby', 'timeUnit', 'bin', 'field', 'as'],
+  values: { mark: marks, type: ['quantitative', 'temporal', 'nominal', 'ordinal'], aggregate: aggregates, op: aggregates, timeUnit: timeUnits, field: Object.keys(readingFields), groupby: Object.keys(readingFields), shape: shapes },
+} as const;
+
 /** Reads the specification of a figure; null with problems where any part of it is not on the list. */
 export function readChartSpec(option: BlockOption): { readonly spec: ChartSpec | null; readonly problems: readonly Problem[] } {
   const checker = new SpecChecker(Object.keys(readingFields));

@@ -8,8 +8,8 @@ export const blockHelp: SameKeys<typeof english.blockHelp> = {
   protocol: 'Der Plan: Frage, Ort, Becken, Ablauf und was gemessen wird.',
   readings: 'Eine Messtabelle: `time`, dann eine Spalte für jedes Becken und jede Größe.',
   values: 'Benannte Ergebnisse, je Zeile eines: `Name = Formel`.',
-  figure: 'Ein Diagramm der Messwerte.',
-  summary: 'Eine berechnete Tabelle.',
+  figure: 'Ein Diagramm von Messwerten oder von dem, was aus ihnen berechnet wird.',
+  summary: 'Eine berechnete Tabelle: nach Phasen, nach Becken, zu gewählten Zeiten, vorher und nachher.',
   limits: 'Die Grenzen des Plans, mit den Messwerten verglichen.',
   methods: 'Der Absatz über die Methoden, aus Plan und Messwerten geschrieben.',
   results: 'Sachliche Sätze, aus den Messwerten geschrieben.',
@@ -36,8 +36,18 @@ export const timeHelp: SameKeys<typeof english.timeHelp> = {
 };
 
 export const optionHelp: SameKeys<typeof english.optionHelp> = {
-  show: 'Was gezeichnet wird: `mat.DO`, eine Größe für alle Becken oder ein Becken.', from: 'Wo das Diagramm beginnt.', to: 'Wo das Diagramm endet.',
-  title: 'Titel des Diagramms.', caption: 'Wörter vor der erzeugten Bildunterschrift.', for: 'Wessen Grenzen gezeigt werden.',
+  'figure.show': 'Was gezeichnet wird: `mat.DO`, eine Größe für alle Becken, ein Becken oder eine Formel, die eine Reihe ergibt, etwa `mat.DO - open.DO` oder `saturation(mat.DO)`.',
+  'figure.from': 'Wo das Diagramm beginnt.', 'figure.to': 'Wo das Diagramm endet.',
+  'figure.facets': '`tanks`: ein kleines Feld je Becken, mit einer Skala je Größe. `quantities`: ein Feld je Größe. Eine zweite Achse gibt es nicht.',
+  'figure.uncertainty': '`yes` zeichnet das 95-%-Intervall, das die Genauigkeit der Messgeräte lässt, als Band.',
+  'figure.title': 'Titel des Diagramms.', 'figure.caption': 'Wörter vor der erzeugten Bildunterschrift.', 'figure.alt': 'Wörter vor dem erzeugten Alternativtext.',
+  'figure.spec': 'Eigenes Vega-Lite: `mark` und `encoding` (oder `layer`) und `transform`, in einer geschlossenen Auswahl, über die Daten `readings`. Zeilen sind die Messwerte, die zählen; Felder: `time`, `hours`, `series`, `tank`, `label`, `quantity`, `value`, `unit`, `low`, `high`, `phase`, `doubtful`.',
+  'summary.of': 'Was zusammengefasst wird: `mat.DO`, eine Größe für alle Becken, ein Becken oder eine Formel, die eine Reihe ergibt. Ohne Angabe alle Messwerte.',
+  'summary.rows': '`phases` (wie ohne Angabe), `tanks`, eine Liste von Zeitpunkten `[22:00, 02:00]` oder Zeiträumen `[baseline, 22:00..02:00]`, oder `before-after light-off` mit einem beliebigen Zeitpunkt.',
+  'summary.show': 'Funktionen, die die Spalten ergeben, etwa `[min, mean, max]`. Für Zeitpunkte `at` oder `interpolate`.',
+  'summary.from': 'Wo die Zeilen der Becken oder die Zeit davor beginnen.', 'summary.to': 'Wo die Zeilen der Becken oder die Zeit danach enden.', 'summary.caption': 'Wörter vor der erzeugten Tabellenüberschrift.',
+  'limits.for': 'Wessen Grenzen gezeigt werden.',
+  'methods.checklist': '`yes` fügt die Prüfliste für Berichte hinzu.',
 };
 
 export const fileKeyHelp: SameKeys<typeof english.fileKeyHelp> = {

@@ -3,8 +3,8 @@ export const blockHelp = {
   protocol: 'The plan: question, place, tanks, schedule, what is measured.',
   readings: 'A table of readings: `time`, then a column for each tank and quantity.',
   values: 'Named results, one `name = formula` on a line.',
-  figure: 'A chart of readings.',
-  summary: 'A computed table.',
+  figure: 'A chart of readings, or of what is computed from them.',
+  summary: 'A computed table: by phase, by tank, at chosen times, before and after.',
   limits: 'The limits of the plan held against the readings.',
   methods: 'The methods paragraph, written from plan and readings.',
   results: 'Factual sentences, written from the readings.',
@@ -30,9 +30,20 @@ export const timeHelp = {
   sunrise: 'Sunrise at the place.', sunset: 'Sunset at the place.', dawn: 'Start of civil twilight in the morning.', dusk: 'End of civil twilight in the evening.',
 } as const;
 
+/** Options of blocks, by block and key. */
 export const optionHelp = {
-  show: 'Readings to draw: `mat.DO`, a quantity for all tanks, or a tank.', from: 'Where the chart starts.', to: 'Where the chart ends.',
-  title: 'Title of the chart.', caption: 'Words before the generated caption.', for: 'Whose limits to show.',
+  'figure.show': 'What to draw: `mat.DO`, a quantity for all tanks, a tank, or a formula that is a series, such as `mat.DO - open.DO` or `saturation(mat.DO)`.',
+  'figure.from': 'Where the chart starts.', 'figure.to': 'Where the chart ends.',
+  'figure.facets': '`tanks`: a small panel for each tank, with one scale for each quantity. `quantities`: a panel for each quantity. There is no second axis.',
+  'figure.uncertainty': '`yes` draws the 95 % interval that the instruments’ accuracy leaves, as a band.',
+  'figure.title': 'Title of the chart.', 'figure.caption': 'Words before the generated caption.', 'figure.alt': 'Words before the generated text alternative.',
+  'figure.spec': 'Your own Vega-Lite: `mark` and `encoding` (or `layer`) and `transform`, within a closed list, over the data set `readings`. Its rows are the readings that count; fields: `time`, `hours`, `series`, `tank`, `label`, `quantity`, `value`, `unit`, `low`, `high`, `phase`, `doubtful`.',
+  'summary.of': 'What to sum up: `mat.DO`, a quantity for all tanks, a tank, or a formula that is a series. All readings without it.',
+  'summary.rows': '`phases` (as without it), `tanks`, a list of moments `[22:00, 02:00]` or of stretches `[baseline, 22:00..02:00]`, or `before-after light-off` with any moment.',
+  'summary.show': 'Functions that make the columns, such as `[min, mean, max]`. For moments `at` or `interpolate`.',
+  'summary.from': 'Where the rows of tanks, or the time before, start.', 'summary.to': 'Where the rows of tanks, or the time after, end.', 'summary.caption': 'Words before the generated caption.',
+  'limits.for': 'Whose limits to show.',
+  'methods.checklist': '`yes` adds the reporting checklist.',
 } as const;
 
 export const fileKeyHelp = {

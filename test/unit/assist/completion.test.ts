@@ -187,8 +187,36 @@ suite('assist: completion of whole forms', () => {
   });
 
   test('options of a figure and the readings to show', () => {
-    deepEqual(labels(inProse('```figure\n‸\n```\n')), ['show', 'from', 'to', 'title', 'caption']);
+    deepEqual(labels(inProse('```figure\n‸\n```\n')), ['show', 'from', 'to', 'facets', 'uncertainty', 'title', 'caption', 'alt', 'spec']);
     has(labels(inProse('```figure\nshow: [mat.DO, ‸]\n```\n')), 'open.DO', 'DO', 'mat');
+    has(labels(inProse('```figure\nshow: [saturation(‸)]\n```\n')), 'mat.DO', 'open.DO');
+    deepEqual(labels(inProse('```figure\nfacets: ‸\n```\n')), ['tanks', 'quantities']);
+    deepEqual(labels(inProse('```figure\nuncertainty: ‸\n```\n')), ['yes', 'no']);
+    ok(suggestions(inProse('```figure\n‸\n```\n')).every((each) => each.documentation !== ''));
+  });
+
+  test('keys and values of a specification of one\'s own', () => {
+    const spec = (marked: string) => labels(inProse(`\`\`\`figure\nspec:\n${marked}\n\`\`\`\n`));
+    has(spec('  mark: line\n  ‸'), 'encoding', 'transform');
+    without(spec('  mark: line\n  ‸'), 'mark', 'config', 'params', 'usermeta', 'data');
+    has(spec('  mark: ‸'), 'line', 'boxplot');
+    has(spec('  encoding:\n    ‸'), 'x', 'color');
+    has(spec('  encoding:\n    x: {‸}'), 'field', 'aggregate');
+    without(spec('  encoding:\n    x: {‸}'), 'condition', 'format', 'href');
+    has(spec('  encoding:\n    x: {field: ‸}'), 'time', 'value', 'label');
+  });
+
+  test('options, rows and functions of a summary', () => {
+    const summary = (marked: string) => labels(inProse(`\`\`\`summary\n${marked}\n\`\`\`\n`));
+    deepEqual(summary('‸'), ['of', 'rows', 'show', 'from', 'to', 'caption']);
+    has(summary('of: [‸]'), 'mat.DO', 'DO', 'open');
+    deepEqual(summary('rows: ‸').slice(0, 3), ['phases', 'tanks', 'before-after light-off']);
+    has(summary('rows: [‸]'), 'dark', 'light-off', '22:00');
+    has(summary('rows: before-after ‸'), 'light-off');
+    has(summary('of: DO\nrows: phases\nshow: [min, ‸]'), 'mean', 'change', 'slope', 'time-of-min');
+    without(summary('of: DO\nrows: phases\nshow: [‸]'), 'first-below', 'steps', 'at');
+    deepEqual(summary('of: DO\nrows: [22:00, 23:00]\nshow: [‸]'), ['at', 'interpolate']);
+    ok(taken(inProse('```‸'), 'summary').includes('```summary\nof: [DO]\nrows: phases\nshow: [min, mean, max]\n```'));
   });
 });
 

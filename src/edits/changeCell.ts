@@ -140,7 +140,7 @@ function changed(note: Note, found: Found, text: string, reason: string): EditRe
   const { table, row, cell, column } = found;
   const clean = cleanRemark(reason);
   const named = clean === null ? null : clean.includes(column.id) ? clean : `${column.id}: ${clean}`;
-  const edits: TextEdit[] = [{ range: cell.range, newText: padded(note.text, cell, text) }, ...(named === null ? [] : remarkEdit(note, row, named))];
+  const edits: TextEdit[] = [replacedCell(note.text, cell, text), ...(named === null ? [] : remarkEdit(note, row, named))];
   const after = tableAfter(note, table, edits);
   const at = table.rows.indexOf(row);
   const there = after?.rows[at]?.cells[table.columns.indexOf(column)];
@@ -149,9 +149,16 @@ function changed(note: Note, found: Found, text: string, reason: string): EditRe
   return done(edits);
 }
 
-/** The new text of a cell; where it would touch its neighbour, a space is added. */
-function padded(text: string, cell: Cell, newText: string): string {
-  return /\s|^$/u.test(text[cell.range.end] ?? '') ? newText : `${newText} `;
+/** A cell's new text. It takes of the spaces around it, so that its digits and the cells to its right stay where they are as far as that goes. */
+function replacedCell(text: string, { range }: Cell, newText: string): TextEdit {
+  const opens = newText.startsWith('(') && text[range.start] !== '(' && text.slice(range.start - 2, range.start) === '  ';
+  const start = opens ? range.start - 1 : range.start;
+  const gap = /^ */u.exec(text.slice(range.end, range.end + 80))![0].length;
+  const next = text[range.end + gap] ?? '\n';
+  if (/[\r\n]/u.test(next)) return { range: { start, end: range.end }, newText };
+  const longer = newText.length - (range.end - start);
+  const kept = next === '\t' ? gap : Math.max(Math.min(gap, 2), gap - longer, 1);
+  return { range: { start, end: range.end + gap }, newText: newText + ' '.repeat(kept) };
 }
 
 /** Words added to the end of a row's remark, or a remark of their own. */

@@ -93,7 +93,7 @@ export const findWords: FindWords = {
   emptyWords: ['becken', 'das', 'der', 'die', 'dem', 'den', 'des', 'mit', 'ohne', 'und', 'oder', 'ein', 'eine', 'einem', 'einer', 'von', 'vom', 'in', 'im', 'an', 'am', 'auf', 'aus', 'bei', 'zu', 'zum', 'zur', 'für', 'kein', 'keine', 'aquarium', 'wasser', 'beide', 'beiden', 'cm', 'halb', 'halbe',
     'war', 'waren', 'ist', 'je', 'tag', 'alle', 'ab', 'oberfläche', 'es', 'sich', 'nicht', 'nach', 'bis'],
   statementForms: {
-    steady: ['kaum verändert', 'änderte sich kaum', 'veränderte sich kaum', 'änderten sich kaum', 'kaum bewegt', 'kaum etwas', 'blieb gleich', 'blieben gleich', 'blieb stabil', 'blieb konstant', 'blieb unverändert', 'hielt sich', 'unverändert', 'war stabil', 'fiel kaum', 'sank kaum', 'stieg kaum', 'änderte sich nicht', 'veränderte sich nicht', 'gleich geblieben'],
+    steady: ['kaum', 'kaum verändert', 'änderte sich kaum', 'veränderte sich kaum', 'änderten sich kaum', 'kaum bewegt', 'kaum etwas', 'blieb gleich', 'blieben gleich', 'blieb stabil', 'blieb konstant', 'blieb unverändert', 'hielt sich', 'unverändert', 'war stabil', 'fiel kaum', 'sank kaum', 'stieg kaum', 'änderte sich nicht', 'veränderte sich nicht', 'gleich geblieben'],
     faster: ['schneller', 'rascher', 'steiler'],
     slower: ['langsamer', 'träger'],
     more: ['mehr', 'weiter', 'tiefer', 'stärker'],

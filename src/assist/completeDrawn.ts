@@ -38,7 +38,7 @@ export function completeDrawn(note: AskedNote, place: BlockPlace): Suggestion[] 
     case 'figure.facets': return facetKinds.map((kind, index) => one(kind, 'value', String(index)));
     case 'figure.uncertainty': case 'methods.checklist': return ['yes', 'no'].map((word, index) => one(word, 'value', String(index)));
     case 'summary.rows': return [...rowWords(yaml, typed, one), ...formula(typed.startsWith('before-after ') ? 'instant' : 'window')];
-    case 'summary.show': return shown(note, yaml, one);
+    case 'summary.show': return shown(note, place.content.text, one);
     case 'limits.for': return [...new Set(protocol.limits.map((limit) => limit.for))].map((each) => one(each, 'value', each));
     default: return [];
   }
@@ -67,8 +67,8 @@ function rowWords(yaml: YamlPlace, typed: string, one: One): Suggestion[] {
 }
 
 /** Functions that can make a column, those for moments where the rows are moments. */
-function shown(note: AskedNote, yaml: YamlPlace, one: One): Suggestion[] {
-  const rows = yaml.beside.get('rows') ?? '';
+function shown(note: AskedNote, text: string, one: One): Suggestion[] {
+  const rows = /^rows[ \t]*:[ \t]*(\S.*)$/mu.exec(text)?.[1] ?? '';
   const moments = /^\[/u.test(rows) && /\d:\d|light-|start|end|sun|dawn|dusk/u.test(rows) && !rows.includes('..');
   const names = moments ? momentFunctions : windowFunctions;
   return names.map((name, index) => one(name, 'function', String(index).padStart(3, '0'), { documentation: functionHelp(functionByName(name)!, note.asking) }));

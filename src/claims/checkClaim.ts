@@ -20,6 +20,7 @@ import { stepsPerHour } from './hourlySteps.ts';
 import { looseInWords } from './looseNumbers.ts';
 import { checkShown } from './shownNumbers.ts';
 import { utc } from '../time/zone.ts';
+import { languageOf } from '../words/languages.ts';
 import type { CheckedClaim } from './types.ts';
 
 /** Checks a claim against the plan and the readings. The result carries the evaluation's own problems too. */
@@ -84,7 +85,7 @@ function checkNumbers(
   const check = hourly ? checkShown(syntax.words.text, mentions, hourly, zone) : direct;
   const unclear = unclearProblem(syntax, mentions, value, computed, check.state === 'no-number');
   if (unclear) return { state: 'mismatch', approximate: false, problems: [unclear] };
-  if (check.state === 'no-number') return { state: 'mismatch', approximate: false, problems: [noNumberProblem(syntax, mentions, value, computed)] };
+  if (check.state === 'no-number') return { state: 'mismatch', approximate: false, problems: [noNumberProblem(syntax, mentions, value, computed, languageOf(context.protocol?.language))] };
   if (check.state === 'mismatch') return { state: 'mismatch', approximate: check.approximate, problems: disagreementProblem(syntax, check, value, computed, evaluation, context) };
   const unchecked = looseInWords(syntax, mentions, context, (unit) => (value.type === 'number' || value.type === 'series') && fittingUnit(unit, value.unit) !== null);
   const hints = check.unitMissing && check.claimed ? [unitMissingProblem(syntax, check.claimed, value)] : [];

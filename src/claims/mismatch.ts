@@ -6,6 +6,8 @@ import type { FormulaContext } from '../formula/context.ts';
 import { parseFormula } from '../formula/parse.ts';
 import type { Evaluation, FormulaValue } from '../formula/types.ts';
 import type { Unit } from '../quantities/types.ts';
+import type { Language } from '../words/languages.ts';
+import { percentagePoints } from '../words/units.ts';
 import { fittingUnit } from './compareNumber.ts';
 import { printedUnit } from './computedText.ts';
 import type { AnyMention, NumberMention } from './mentions.ts';
@@ -97,16 +99,17 @@ export function unclearProblem(syntax: ClaimSyntax, mentions: readonly AnyMentio
 const isPercent = (unit: Unit | null): boolean => unit?.kind === 'percentage';
 
 /** Nothing in the words fits: a different unit, percent for percentage points, or no number at all. */
-export function noNumberProblem(syntax: ClaimSyntax, mentions: readonly AnyMention[], value: FormulaValue, computed: string): Problem {
+export function noNumberProblem(syntax: ClaimSyntax, mentions: readonly AnyMention[], value: FormulaValue, computed: string, language: Language): Problem {
   const all = { start: 0, end: syntax.words.text.length };
   const numbers = mentions.filter((mention): mention is NumberMention => mention.kind === 'number' && mention.unit !== null);
   const unit = value.type === 'number' || value.type === 'series' ? value.unit : null;
   const percent = unit?.kind === 'percentage-points' ? numbers.find((mention) => isPercent(mention.unit)) : undefined;
   if (percent) {
     const place = { start: percent.valueEnd, end: percent.end };
-    const edits = place.end > place.start ? [{ range: toDocumentRange(syntax.words, place), newText: ' percentage points' }] : [];
+    const points = percentagePoints[language];
+    const edits = place.end > place.start ? [{ range: toDocumentRange(syntax.words, place), newText: ` ${points}` }] : [];
     return problem('claim-percent-points', toDocumentRange(syntax.words, percent), { shown: syntax.words.text.slice(percent.start, percent.end), value: computed },
-      edits.length > 0 ? [fix('replace-with', { text: `${syntax.words.text.slice(percent.start, percent.valueEnd)} percentage points` }, edits, { preferred: true })] : []);
+      edits.length > 0 ? [fix('replace-with', { text: `${syntax.words.text.slice(percent.start, percent.valueEnd)} ${points}` }, edits, { preferred: true })] : []);
   }
   const [only] = numbers;
   const range = toDocumentRange(syntax.words, all);

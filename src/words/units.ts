@@ -19,3 +19,6 @@ export const unitGrammar = (language: Language): UnitGrammar => (language === 'd
 
 /** The words of a unit beside its symbol, by symbol; null for English, whose words stand with the units. */
 export const unitWordForms = (language: Language): Readonly<Record<string, readonly string[]>> | null => (language === 'de' ? germanWords : null);
+
+/** As an author writes them into a claim. */
+export const percentagePoints: Readonly<Record<Language, string>> = { en: 'percentage points', de: 'Prozentpunkte' };

@@ -138,6 +138,9 @@ suite('claims: checking against a note', () => {
     assert.deepEqual(codes('{7.31 hPa = min(mat.DO)}'), ['claim-unit-differs']);
     assert.ok(codes('{11.5 % = percent-fall(mat.DO, dark) - percent-fall(open.DO, dark)}').includes('claim-percent-points'));
     assert.equal(mended('{7,31 mg/L = min(mat.DO)}'), '{7.31 mg/L = min(mat.DO)}');
+    const points = '= percent-fall(mat.DO) - percent-fall(open.DO)}';
+    assert.equal(mended(`{0.5 % ${points}`), `{0.5 percentage points ${points}`);
+    assert.equal(mended(`{0,5 % ${points}`, { addToProtocol: 'language: de' }), `{0,5 Prozentpunkte ${points}`);
   });
 
   test('the decimal mark follows the language of the note', () => {

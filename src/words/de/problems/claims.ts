@@ -28,7 +28,7 @@ export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'claim-uncertainty-unknown': (args) => `Das ± lässt sich nicht prüfen: Für ein Messgerät hinter \`${text(args, 'formula')}\` ist keine Genauigkeit angegeben; unter „measure“ angeben oder das ± weglassen.`,
   'claim-source-missing': () => 'Eine übernommene Zahl braucht ihre Quelle in Anführungszeichen: `= stated "woher sie stammt"`.',
   'stated-measured': (args) => `${text(args, 'shown')} ist als übernommen angegeben, aber diese Notiz misst dieselbe Größe (${quantity(args, 'quantity')}); stammt die Zahl aus den Messwerten, eine Formel verwenden.`,
-  'below-resolution': (args) => `${text(args, 'value')} ist weniger als die ±${text(args, 'halfWidth')}, die von den Messgeräten hier aufgelöst werden; keinen Schluss darauf bauen.`,
+  'below-resolution': (args) => `${text(args, 'value')} liegt unter den ±${text(args, 'halfWidth')}, die die Messgeräte hier auflösen; keinen Schluss darauf bauen.`,
   'windows-differ': (args) => `Die beiden Seiten stützen sich auf verschiedene Messwerte (${phrase(args, 'left')} gegen ${phrase(args, 'right')}); über denselben Zeitraum vergleichen.`,
   'event-in-window': (args) => `„${text(args, 'event')}“ um ${text(args, 'time')} fällt in diesen Zeitraum und betrifft nur: ${tanks(args, 'tanks')}; das dazusagen oder einen Zeitraum ohne dieses Ereignis wählen.`,
   'causal-wording': (args) => `„${text(args, 'word')}“ nennt eine Ursache, aber ${phrase(args, 'reason')}; schreiben, was zu sehen war, oder die andere Erklärung nennen.`,

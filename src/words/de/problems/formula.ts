@@ -36,7 +36,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
     : `„${text(args, 'function')}“ kennt kein „${text(args, 'option')} …“; bekannt ist ${quoted(args, 'options')}.`),
   'operands-do-not-fit': (args) => (text(args, 'right') === '' ? `„${text(args, 'operator')}“ ist hier nicht möglich (${phrase(args, 'left')}).`
     : `„${text(args, 'operator')}“ ist dazwischen nicht möglich: ${phrase(args, 'left')} und ${phrase(args, 'right')}.`),
-  'unit-mismatch': (args) => `${capital(phrase(args, 'left'))} und ${phrase(args, 'right')} messen nicht dasselbe.`,
+  'unit-mismatch': (args) => `${typeof args['left'] === 'object' ? capital(phrase(args, 'left')) : text(args, 'left')} und ${phrase(args, 'right')} messen nicht dasselbe.`,
   'no-true-zero': (args) => `${text(args, 'unit') === 'pH' ? 'Ein pH-Wert' : `Ein Wert in ${text(args, 'unit').replace('deg', '°')}`} hat keine Prozente und kein Vielfaches, denn null heißt hier nicht „nichts“; stattdessen die Differenz angeben.`,
   'zero-base': (args) => (text(args, 'time') === '' ? 'Hier würde durch null geteilt.' : `Der Messwert um ${text(args, 'time')} ist null, Prozente davon haben keinen Wert.`),
   'not-finite': () => 'Das Ergebnis wäre keine endliche Zahl.',
@@ -85,7 +85,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'exchange-not-identified': (args) => `„${text(args, 'function')}“ hat keine Antwort: Diese ${text(args, 'count')} Messwerte trennen Atmung und Oberflächenaustausch nicht; bekannt ist nur die Abnahme insgesamt${text(args, 'decline') === '' ? '' : ` (${text(args, 'decline')})`}.`,
   'level-never-reached': (args) => `Die angepasste Nacht kommt bei ${text(args, 'equilibrium')} mg/L zur Ruhe und erreicht ${text(args, 'level')} nie.`,
   'prediction-below-nothing': (args) => `${text(args, 'function')} fiele hier unter null, wo die angepasste Nacht nicht mehr gilt; nach einer kürzeren Dunkelheit oder kleinerem Besatz fragen.`,
-  'no-balance': (args) => `In diesen Messwerten von ${text(args, 'name')} beginnt die Erzeugung nicht, die Atmung zu überwiegen.`,
+  'no-balance': (args) => `In diesen Messwerten von ${text(args, 'name')} überwiegt die Sauerstofferzeugung die Atmung noch nicht.`,
   'oxygen-column-needed': (args) => `Für „${text(args, 'function')}“ gebraucht wird der gelöste Sauerstoff eines Beckens wie mat.DO; hier steht ${text(args, 'found')}.`,
   'no-joint-rows': (args) => `„${text(args, 'function')}“ findet keine Zeile, in der ${text(args, 'name')}, Wassertemperatur und Luftdruck zusammen abgelesen wurden.`,
   'outside-equation-range': (args) => `„${text(args, 'function')}“ gilt für ${inputs[text(args, 'input')] ?? text(args, 'input')} von ${text(args, 'low')} bis ${text(args, 'high')} ${text(args, 'unit')}, hier${at(args)} ist es ${text(args, 'value')}.`,

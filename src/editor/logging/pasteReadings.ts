@@ -5,6 +5,7 @@ import type { EditResult } from '../../edits/edit.ts';
 import { importTable } from '../../edits/importTable.ts';
 import type { ImportChoices, ImportProposal } from '../../edits/importProposal.ts';
 import { isSure, leftOut, proposeImport } from '../../edits/proposeImport.ts';
+import { waysToRead } from '../../edits/importWays.ts';
 import type { Note } from '../../experiment/types.ts';
 import { addEdits } from '../places.ts';
 import type { NoteStore } from '../noteStore.ts';
@@ -67,17 +68,13 @@ class TablePaste implements vscode.DocumentPasteEditProvider {
 
 /** One edit for each way in which the cells can be read; each says in its title which way that is, and what it leaves out. */
 function everyReading(pasted: Pasted, proposal: ImportProposal, choices: ImportChoices): vscode.DocumentPasteEdit[] {
-  const asked = proposal.asks.map((ask) => ask.code);
-  const ways: { words: string[]; choices: ImportChoices }[] = [{ words: [], choices }];
-  const split = <Value extends string>(values: readonly Value[], word: (value: Value) => string, set: (value: Value) => ImportChoices): void => {
-    ways.splice(0, ways.length, ...ways.flatMap((way) => values.map((value) => ({ words: [...way.words, word(value)], choices: { ...way.choices, ...set(value) } }))));
-  };
-  if (asked.includes('date-order-unclear')) split(proposal.dateOrders, orderWord, (dateOrder) => ({ dateOrder }));
-  if (asked.includes('decimal-unclear')) split(['.', ','], decimalWord, (decimal) => ({ decimal }));
-  return ways.flatMap((way) => {
-    const read = proposeImport(pasted.text, pasted.note, way.choices);
+  return waysToRead(proposal).flatMap((way) => {
+    const read = proposeImport(pasted.text, pasted.note, { ...choices, ...way });
     const without = read ? leftOut(read) : [];
-    const words = [...way.words, ...(without.length > 0 ? [vscode.l10n.t('without {0}', without.join(', '))] : [])];
+    const words = [
+      ...(way.dateOrder ? [orderWord(way.dateOrder)] : []), ...(way.decimal ? [decimalWord(way.decimal)] : []),
+      ...(without.length > 0 ? [vscode.l10n.t('without {0}', without.join(', '))] : []),
+    ];
     return read ? editFor(pasted, read, words.length > 0 ? vscode.l10n.t('Import as Readings ({0})', words.join('; ')) : vscode.l10n.t('Import as Readings'), false) : [];
   });
 }

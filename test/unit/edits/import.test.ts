@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { withColumn } from '../../../src/edits/importColumns.ts';
+import { waysToRead } from '../../../src/edits/importWays.ts';
 import { bareReference, importFile, importTable } from '../../../src/edits/importTable.ts';
 import type { ImportChoices } from '../../../src/edits/importProposal.ts';
 import { proposeImport } from '../../../src/edits/proposeImport.ts';
@@ -79,6 +80,12 @@ suite('edits: import', () => {
     assert.equal(set('Date + Clock', 'time'), 'Date + Clock=time DO=mat.DO T=mat.T[degF] Words=remark');
     assert.equal(set('Battery', 'room.P'), 'Date= DO=mat.DO Clock= T=mat.T[degF] Words=remark Battery=room.P');
     assert.equal(withColumn([{ from: 'Date + Clock', to: 'time' }], { from: 'Clock', to: null }).map((each) => each.from).join(), 'Clock');
+  });
+  test('every way in which a table can be read gives another table, and none of them asks', () => {
+    const ways = (text: string): string[] => waysToRead(propose(text)).map((way) => imported(text, way).lines.slice(1).join(' '));
+    assert.deepEqual(ways('time;mat.DO\n03/04/2026 20:00;8,21\n'), ['2026-04-03T20:00    8.21', '2026-03-04T20:00    8.21']);
+    assert.equal(ways('time;room.P\n03/04/2026 20:00;1,009\n').length, 4);
+    assert.deepEqual(waysToRead(propose('time,mat.DO\n2026-03-14 20:00,8.21\n')), [{}]);
   });
   test('a bare reference asks for its columns and offers what the heads say', () => {
     const after = made(bare, bareReference(bare, 'probe.csv', end));

@@ -6,7 +6,9 @@ import { formatDuration } from '../time/text.ts';
 import { hour, type Instant } from '../time/instant.ts';
 import { wallTimeOf } from '../time/zone.ts';
 import { addToEntry, addToPlan } from './planEdits.ts';
+import { languageOf } from '../words/languages.ts';
 import { saysNone } from '../words/none.ts';
+import { planTexts } from '../words/planTexts.ts';
 import { finding, sayTime, type Design } from './finding.ts';
 
 const withAnimals = (protocol: Protocol): Tank[] => protocol.tanks.filter((tank) => !saysNone(tank.animals?.value));
@@ -25,7 +27,7 @@ export function checkStopRulesForAnimals(design: Design): Problem[] {
     const limit = protocol.limits.find((each) => each.quantity && (each.atLeast ?? each.atMost));
     const level = limit?.atLeast ?? limit?.atMost ?? null;
     const rule = limit?.quantity && level ? `${tank.id}.${limit.quantity.value} ${limit.atLeast ? '<' : '>'} ${level.value.value} ${level.value.unit.symbol}` : null;
-    const edits = rule === null || protocol.stopRules.length > 0 ? [] : addToPlan(text, protocol, ['stop if:', `  - when: ${rule}`, '    do: End the run and bring the tank back to its usual state']);
+    const edits = rule === null || protocol.stopRules.length > 0 ? [] : addToPlan(text, protocol, ['stop if:', `  - when: ${rule}`, `    do: ${planTexts(languageOf(protocol.language)).endTheRun}`]);
     return finding(design, 'animals-without-stop-rule', tank.animals?.range ?? tank.idRange, { tank: tank.label, animals: tank.animals?.value ?? '' },
       [fix('add-stop-rule', { condition: rule ?? '' }, edits, { preferred: true })]);
   });

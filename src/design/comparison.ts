@@ -7,7 +7,9 @@ import type { NumberValue } from '../quantities/types.ts';
 import { differenceUnit, parseUnit } from '../quantities/units.ts';
 import { formatDate } from '../time/text.ts';
 import { addToList, addToPlan, addUnderKey } from './planEdits.ts';
+import { languageOf } from '../words/languages.ts';
 import { saysNone } from '../words/none.ts';
+import { planTexts } from '../words/planTexts.ts';
 import { baselineEnd, finding, shown, type Design } from './finding.ts';
 
 const ofRole = (protocol: Protocol, role: 'treatment' | 'control'): Tank[] => protocol.tanks.filter((tank) => tank.role?.value === role);
@@ -107,7 +109,7 @@ export function checkLevel(design: Design): Problem[] {
           what: measure.what!.value, tank: one.label, other: other.label, difference: shown(Math.abs(apart.difference), unit),
           most: shown(Math.max(most, accuracy), unit),
         }, [fix('equalise-quantity', { what: measure.what!.value }, protocol.equalise.length > 0 ? [] : addToPlan(design.text, protocol, [
-          'equalise:', `  - step: Bring the tanks to one ${measure.what!.value}`, `    accept: abs(${one.id}.${measure.id} - ${other.id}.${measure.id}) <= ${Number(Math.max(most, accuracy).toPrecision(2))} ${measure.unit.symbol}`,
+          'equalise:', `  - step: ${planTexts(languageOf(protocol.language)).levelTanks(measure.what!.value)}`, `    accept: abs(${one.id}.${measure.id} - ${other.id}.${measure.id}) <= ${Number(Math.max(most, accuracy).toPrecision(2))} ${measure.unit.symbol}`,
         ]))], [{ range: other.idRange, message: 'other-tank', args: { tank: other.label } }]));
       }
     }

@@ -54,6 +54,18 @@ suite('design check', () => {
     });
   }
 
+  test('what a mend writes into the plan of a German note is German', () => {
+    const german = (code: string): string => fixture(code).replace(/^```protocol\n/mu, '```protocol\nlanguage: de\nlimits:\n  - {for: snails, quantity: DO, at least: 4 mg/L, source: invented}\n');
+    const mended = (code: string, title: string): string => {
+      const mend = raised(read(german(code)), code)[0]!.fixes.find((each) => each.title === title)!;
+      const text = applyEdits(german(code), mend.edits);
+      assert.deepEqual(read(text).problems.filter((each) => each.severity === 'error').map((each) => problemSentence(each)), []);
+      return text;
+    };
+    assert.match(mended('tanks-differ-in-readings', 'equalise-quantity'), /step: Becken angleichen \(Wassertemperatur\)/);
+    assert.match(mended('animals-without-stop-rule', 'add-stop-rule'), /do: Versuch beenden und das Becken/);
+  });
+
   test('a warning is never an error, and says why in the trade’s words', () => {
     for (const code of Object.keys(designCodes) as ProblemCode[]) {
       assert.notEqual(problemCodes[code].severity, 'error', code);

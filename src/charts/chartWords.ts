@@ -1,4 +1,5 @@
 // The words of a chart: its caption, and the text alternative that tells the same story without the picture.
+import { unitWords } from '../words/units.ts';
 import type { Note } from '../experiment/types.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Run } from '../writing/types.ts';
@@ -53,7 +54,7 @@ export function amountText(value: number, series: Series, protocol: Protocol, de
 
 /** The same for any unit. */
 export function amountIn(value: number, unit: Unit, decimals: number, protocol: Pick<Protocol, 'language'>): string {
-  return `${decimalText(value, decimals, protocol)}${unit.print === '' || unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`;
+  return `${decimalText(value, decimals, protocol)}${unit.print === '' || unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unitWords(unit.print, languageOf(protocol.language))}`}`;
 }
 
 interface Tally { readonly leftOut: number; readonly doubtful: number; readonly outside: number }

@@ -1,4 +1,5 @@
 // Which series share a panel, where the panels stand, and how each series is drawn: colour, shape, dash and label.
+import { unitWords } from '../words/units.ts';
 import type { Note } from '../experiment/types.ts';
 import type { FigureOptions } from '../experiment/figureBlock.ts';
 import type { Protocol } from '../protocol/types.ts';
@@ -80,7 +81,7 @@ export function panelsOf(note: Note, protocol: Protocol, options: FigureOptions,
 const nameOf = (source: Source, protocol: Protocol): string => source.name ?? (source.places.length === 1 ? placeWords(protocol, source.places[0]!) : source.what);
 
 function titleOf(group: readonly Source[], protocol: Protocol): string {
-  const unit = group[0]!.unit.print;
+  const unit = unitWords(group[0]!.unit.print, languageOf(protocol.language));
   return `${capital(listWords([...new Set(group.map((source) => source.what))], protocol))}${unit === '' || unit === '1' ? '' : ` (${unit})`}`;
 }
 

@@ -1,4 +1,5 @@
 // The chart of readings over time: from a note and a figure's options to a Vega-Lite specification with its words.
+import { unitWords } from '../words/units.ts';
 import type { Problem } from '../problems/problem.ts';
 import type { Note } from '../experiment/types.ts';
 import { plainFigure, type FigureOptions } from '../experiment/figureBlock.ts';
@@ -65,7 +66,7 @@ function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
         const value = convert(bound.value.value, bound.value.unit, unit);
         if (!Number.isFinite(value)) continue;
         const decimals = Math.min(3, (String(Number(value.toPrecision(6))).split('.')[1] ?? '').length);
-        lines.push({ panel: index, value, side, label: words.limitFor(`${words.sides[side]} ${decimalText(value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`, protectedBy(limit.for, languageOf(protocol.language))) });
+        lines.push({ panel: index, value, side, label: words.limitFor(`${words.sides[side]} ${decimalText(value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unitWords(unit.print, languageOf(protocol.language))}`}`, protectedBy(limit.for, languageOf(protocol.language))) });
       }
     }
   });

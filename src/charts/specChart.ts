@@ -1,5 +1,7 @@
 // A chart from its author's own specification: the readings as tidy rows under the name `readings`, our colours, axes and
 // locale round the author's marks and channels. What the author may write was checked by src/experiment/chartSpec.ts.
+import { languageOf } from '../words/languages.ts';
+import { unitWords } from '../words/units.ts';
 import type { Note } from '../experiment/types.ts';
 import type { FigureOptions } from '../experiment/figureBlock.ts';
 import { readingFields, type ChartSpec, type ReadingField } from '../experiment/chartSpec.ts';
@@ -76,7 +78,7 @@ function channelOf(name: string, channel: Json, ground: Ground): Json {
 
 function titleOf(field: ReadingField, { sources, protocol }: Ground): string | undefined {
   if (field === 'value' || field === 'low' || field === 'high') {
-    const titles = [...new Set(sources.map((source) => `${capital(source.what)}${source.unit.print === '' || source.unit.print === '1' ? '' : ` (${source.unit.print})`}`))];
+    const titles = [...new Set(sources.map((source) => `${capital(source.what)}${source.unit.print === '' || source.unit.print === '1' ? '' : ` (${unitWords(source.unit.print, languageOf(protocol.language))})`}`))];
     return titles.length === 1 ? titles[0] : undefined;
   }
   return wordsOf(protocol).fields[field];

@@ -1,4 +1,6 @@
 // Holds the plan's own conditions against the readings: equalisation steps up to lights-off, stop rules at every reading.
+import { languageOf } from '../words/languages.ts';
+import { planWords } from '../words/page.ts';
 import { problem, type Problem } from '../problems/problem.ts';
 import { mappedText, toDocumentRange } from '../note/mappedText.ts';
 import type { MappedText } from '../note/mappedText.ts';
@@ -96,10 +98,13 @@ export function checkStopRules(protocol: Protocol, context: FormulaContext): { c
     const common = { condition: rule.when.text.trim(), time: sayTime(crossedAt[0]!, protocol) };
     problems.push(rule.outcome && rule.outcome.value.trim() !== ''
       ? problem('stop-rule-written-up', place, { ...common, outcome: rule.outcome.value })
-      : problem('stop-rule-crossed', place, { ...common, do: rule.do ?? 'end the run' }));
+      : problem('stop-rule-crossed', place, { ...common, do: rule.do ?? endTheRun(protocol) }));
   });
   return { checks, problems };
 }
+
+/** What a rule asks for that says nothing of it. */
+const endTheRun = (protocol: Pick<Protocol, 'language'>): string => planWords(languageOf(protocol.language)).stop.endTheRun;
 
 /** A stop rule in words: the condition that holds, and what the plan says to do. */
 export interface CrossedRule { readonly condition: string; readonly do: string }
@@ -109,6 +114,6 @@ export function rulesCrossedAt(note: Pick<Note, 'protocol' | 'stopRules' | 'cont
   return note.stopRules.flatMap(({ rule, crossedAt }): CrossedRule[] => {
     const stated = note.protocol?.stopRules[rule];
     if (!stated?.when || !crossedAt.includes(time)) return [];
-    return [{ condition: plainWords(stated.when.text.trim(), note.context), do: stated.do ?? 'end the run' }];
+    return [{ condition: plainWords(stated.when.text.trim(), note.context), do: stated.do ?? endTheRun(note.protocol!) }];
   });
 }

@@ -1,4 +1,5 @@
 // Data and plan: the readings as they were recorded, the note's text and its hash, so that a stranger can check the post.
+import { unitWords } from '../words/units.ts';
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { ReadingsTable } from '../readings/types.ts';
@@ -20,7 +21,7 @@ function rawTable(table: ReadingsTable, index: number, several: boolean, context
   const words = postWords(context.language).data;
   const remarks = table.rows.some((row) => row.remark);
   const head = element('tr', {}, element('th', { scope: 'col' }, words.time), ...table.columns.map((column) => element('th', { scope: 'col' }, escapeHtml(column.id),
-    column.unit && column.unit.print !== '1' ? `<br>${escapeHtml(column.unit.print)}` : '')), ...(remarks ? [element('th', { scope: 'col' }, words.remark)] : []));
+    column.unit && column.unit.print !== '1' ? `<br>${escapeHtml(unitWords(column.unit.print, context.language))}` : '')), ...(remarks ? [element('th', { scope: 'col' }, words.remark)] : []));
   const rows = table.rows.slice(0, mostRows).map((row) => element('tr', {},
     element('th', { scope: 'row' }, row.instant === null ? escapeHtml(row.timeText) : element('time', { datetime: formatInstant(row.instant, zone) }, escapeHtml(formatInstant(row.instant, zone).slice(0, 16).replace('T', ' ')))),
     ...row.cells.map((cell) => element('td', { class: 'evenwater-number' }, escapeHtml(cell.text))), ...(remarks ? [element('td', { class: 'remark' }, escapeHtml(row.remark ?? ''))] : [])));

@@ -1,4 +1,5 @@
 // A `limits` block: each limit of the protocol against the lowest or highest reading of each tank.
+import { unitWords } from '../words/units.ts';
 import { assessDays } from '../analysis/criteria.ts';
 import type { CriterionPart } from '../protocol/criteria.ts';
 import type { Limit } from '../protocol/types.ts';
@@ -109,7 +110,7 @@ export function limitsHtml(blockIndex: number, context: RenderContext): Html {
       if (!bound) return [];
       const unit = bound.value.unit;
       const decimals = Math.min(4, (String(Number(bound.value.value.toPrecision(8))).split('.')[1] ?? '').length);
-      return [`${words.sides[side]} ${decimalText(bound.value.value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unit.print}`}`];
+      return [`${words.sides[side]} ${decimalText(bound.value.value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unitWords(unit.print, context.language)}`}`];
     });
     const quantity = limit.quantity ? quantityWords(protocol, limit.quantity.value) : '–';
     const readings = protocol.tanks.map((tank) => seen(limit, tank.id, context));

@@ -1,5 +1,7 @@
 // The plan card: what is asked, the tanks side by side with what differs, the schedule drawn to scale, how the tanks were
 // made alike, when the run ends early, the instruments, and cautions.
+import { languageOf } from '../words/languages.ts';
+import { unitWords } from '../words/units.ts';
 import { nothingRead } from '../experiment/waiting.ts';
 import type { EqualiseStep, Protocol, StopRule, Tank } from '../protocol/types.ts';
 import { undeclaredDifferences, waterVolume } from '../protocol/derived.ts';
@@ -26,7 +28,7 @@ const row = (head: Html, cells: readonly Html[], className: string | null = null
 
 const heading = (text: string): Html => element('h3', { class: 'evenwater-heading' }, escapeHtml(text));
 
-const plainValue = (value: NumberValue, protocol: Protocol): string => formatValue(value, { uncertainty: false, decimalMark: decimalMarkOf(protocol.language) });
+const plainValue = (value: NumberValue, protocol: Protocol): string => unitWords(formatValue(value, { uncertainty: false, decimalMark: decimalMarkOf(protocol.language) }), languageOf(protocol.language));
 
 /** An accuracy or resolution as instrument makers print it: in the unit of the reading, degrees for a thermometer. */
 function instrumentValue(value: NumberValue, unit: Unit | null, protocol: Protocol): string {
@@ -110,7 +112,7 @@ function stopItem(rule: StopRule, index: number, protocol: Protocol, context: Re
 function instrumentsTable(protocol: Protocol, { instruments: words }: PlanCardWords): Html {
   const { heads } = words;
   const cells = protocol.measure.map((measure) => [
-    `${quantityWords(protocol, measure.id)} (${measure.id})`, measure.scale ? measure.scale.join(', ') : measure.unit && measure.unit.print !== '1' ? measure.unit.print : '–',
+    `${quantityWords(protocol, measure.id)} (${measure.id})`, measure.scale ? measure.scale.join(', ') : measure.unit && measure.unit.print !== '1' ? unitWords(measure.unit.print, languageOf(protocol.language)) : '–',
     measure.with?.value ?? '–', measure.in.length > 0 && !protocol.tanks.every((tank) => measure.in.some((place) => place.value === tank.id)) ? measure.in.map((place) => placeWords(protocol, place.value)).join(', ') : protocol.tanks.length === 2 ? words.bothTanks : protocol.tanks.length === 1 ? words.theTank : words.allTanks,
     measure.accuracy ? `± ${instrumentValue(measure.accuracy, measure.unit, protocol)}` : words.notStated, measure.resolution ? instrumentValue(measure.resolution, measure.unit, protocol) : '–', measure.calibrated?.value ?? '–',
   ]);

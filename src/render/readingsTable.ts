@@ -1,5 +1,6 @@
 // A readings block as tables, one a quantity: what was read, the step since the reading before, its rate per hour, and
 // treatment minus control. Flags stay visible: left out is struck, doubtful is marked, a correction shows its first value.
+import { unitWords } from '../words/units.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Cell, ReadingColumn, ReadingsTable } from '../readings/types.ts';
 import type { Series } from '../dataset/types.ts';
@@ -110,7 +111,7 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
   const control = tanksOfRole(protocol, 'control');
   const places = new Set(columns.map((each) => each.column.place));
   const compares = !wordsOnly && treatment.length > 0 && control.length > 0 && [...treatment, ...control].every((tank) => places.has(tank)) && unit !== null;
-  const print = unit && unit.print !== '1' && unit.kind !== 'ph' ? unit.print : '';
+  const print = unit && unit.print !== '1' && unit.kind !== 'ph' ? unitWords(unit.print, context.language) : '';
   const differencePrint = print === '°C' ? 'K' : print;
   const decimals = Math.max(...columns.map((each) => each.decimals));
   const dated = new Set(table.rows.flatMap((row) => (row.instant === null ? [] : [formatDate(row.instant, protocol.zone)]))).size > 1;

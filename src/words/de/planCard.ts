@@ -50,6 +50,7 @@ export const planWords: PlanCardWords = {
 
   stop: {
     if: 'Wenn',
+    endTheRun: 'den Versuch beenden',
     crossed: (clock, later) => `✕ überschritten um ${clock} Uhr${later > 0 ? ` und bei ${counted(later, 'einem späteren Messwert', 'späteren Messwerten')}` : ''}`,
     notCrossed: '✓ bei keinem Messwert überschritten',
     noReadings: '○ noch keine Messwerte',
@@ -134,7 +135,7 @@ export const planWords: PlanCardWords = {
     time: 'Zeit', first: 'zuerst', remark: 'Bemerkung',
     more: (count) => `und ${count} weitere in der Notiz`,
     stopAtOnce: 'Sofort abbrechen',
-    ifThen: (condition, action) => `Wenn ${condition}: ${action ?? 'den Versuch beenden'}`,
+    ifThen: (condition, action) => `Wenn ${condition}: ${action ?? planWords.stop.endTheRun}`,
     takeCare: 'Vorsicht: ',
     cautions: (titles) => `${titles.join('; ')}. Mehr steht auf der Plankarte; örtliche Vorschriften und die Anleitungen der Hersteller gehen vor.`,
     foot: ({ left, stem, version }) =>

@@ -56,6 +56,7 @@ export const planWords = {
 
   stop: {
     if: 'If',
+    endTheRun: 'end the run',
     crossed: (clock: string, later: number): string => `✕ crossed at ${clock}${later > 0 ? ` and at ${later} later reading${later > 1 ? 's' : ''}` : ''}`,
     notCrossed: '✓ not crossed at any reading',
     noReadings: '○ no readings yet',
@@ -141,7 +142,7 @@ export const planWords = {
     time: 'time', first: 'first', remark: 'remark',
     more: (count: number): string => `and ${count} more in the note`,
     stopAtOnce: 'Stop at once',
-    ifThen: (condition: string, action: string | null): string => `If ${condition}: ${action ?? 'end the run'}`,
+    ifThen: (condition: string, action: string | null): string => `If ${condition}: ${action ?? planWords.stop.endTheRun}`,
     takeCare: 'Take care: ',
     cautions: (titles: readonly string[]): string => `${titles.map((title) => title.toLowerCase()).join('; ')}. The plan card tells more; local rules and makers’ manuals go first.`,
     foot: (args: { left: number; stem: string; version: string }): string =>

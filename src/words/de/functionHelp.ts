@@ -2,9 +2,9 @@
 // hold words; by operand what it is. The catalogue in src/formula holds the English.
 export interface FunctionWords { readonly definition: string; readonly units: string; readonly equation?: string; readonly source?: string }
 
-const asSeries = 'die der Reihe';
-const asDifference = 'die einer Differenz der Reihe';
-const perHour = 'die einer Differenz der Reihe, je Stunde';
+const asSeries = 'in der Einheit der Reihe';
+const asDifference = 'in der Einheit einer Differenz der Reihe';
+const perHour = 'in der Einheit einer Differenz der Reihe, je Stunde';
 const ofFirst = '% des ersten Messwerts im Zeitraum';
 const plain = 'eine reine Zahl';
 const truth = 'wahr oder nicht wahr';
@@ -53,9 +53,9 @@ export const functionWords: Readonly<Record<string, FunctionWords>> = {
   'hours-above': { definition: 'Wie viele Stunden die geraden Linien zwischen den Messwerten über dem Niveau liegen.', units: 'h', equation: 'Σ der Strecken mit s(t) > Niveau, s(t) auf geraden Linien' },
   settled: { definition: 'Die erste Messzeit, von der an jeder Messwert während der angegebenen Dauer um höchstens den angegebenen Betrag abweicht, mit mindestens drei Messwerten darin.', units: time, equation: 'erstes tᵢ mit |s(t) − s(tᵢ)| ≤ x für tᵢ ≤ t ≤ tᵢ + d' },
   'turning-point': { definition: 'Die Zeit des tiefsten Messwerts, sofern die Reihe danach um mehr steigt, als das Messgerät auflöst; von mehreren gleichen die erste.', units: time, equation: 't von min(s), mit einem späteren s(t) − min(s) > U' },
-  difference: { definition: 'Das Erste minus das Zweite, Messwert für Messwert zu den Zeiten, die beide haben.', units: 'die einer Differenz des Ersten' },
+  difference: { definition: 'Das Erste minus das Zweite, Messwert für Messwert zu den Zeiten, die beide haben.', units: 'in der Einheit einer Differenz des Ersten' },
   'percent-difference': { definition: 'Das Erste minus das Zweite in Prozent des Zweiten.', units: '% des Zweiten' },
-  contrast: { definition: 'Um wie viel mehr sich die Behandlungsbecken von der Ausgangsphase zum Zeitraum änderten als die Vergleichsbecken.', units: 'die einer Differenz der Größe', equation: '(T̄(Zeitraum) − T̄(Ausgangsphase)) − (C̄(Zeitraum) − C̄(Ausgangsphase)), zeitlich gepaart' },
+  contrast: { definition: 'Um wie viel mehr sich die Behandlungsbecken von der Ausgangsphase zum Zeitraum änderten als die Vergleichsbecken.', units: 'in der Einheit einer Differenz der Größe', equation: '(T̄(Zeitraum) − T̄(Ausgangsphase)) − (C̄(Zeitraum) − C̄(Ausgangsphase)), zeitlich gepaart' },
   'permutation-p': { definition: 'Das exakte zweiseitige p des Kontrasts, jedes Becken einmal gezählt: wie viele aller Aufteilungen der Becken in zwei Gruppen sie mindestens so weit trennen; mindestens zwei Becken je Seite.', units: 'eine Wahrscheinlichkeit', equation: 'Aufteilungen mit |Differenz der mittleren Änderungen der Becken| ≥ der beobachteten, durch alle' },
   resolved: { definition: 'Wahr, wenn eine Änderung oder Differenz größer ist als ihre halbe Breite zu 95 %, die Messgeräte sie also von null unterscheiden.', units: truth },
   'gap-explained': { definition: 'Wie viel der mittleren Sauerstoffdifferenz zweier Becken mit Temperatur, Druck und Salzgehalt einhergeht, weil das Wasser des einen mehr halten kann; der Rechenweg nennt jeden Teil.', units: 'mg/L', equation: 'Mittel von s̄ · (Cs₁ − Cs₂), s = C / Cs', source: solubilitySource },
@@ -69,7 +69,7 @@ export const functionWords: Readonly<Record<string, FunctionWords>> = {
   'time-to': { definition: 'Wie lange nach dem ersten Messwert des dunklen Zeitraums die angepasste Nacht das Niveau erreichte, wenn sie so weiterginge.', units: 'eine Dauer', source: night },
   'predicted-min': { definition: 'Der tiefste Sauerstoffgehalt, den die angepasste Nacht bei der angegebenen Dunkelheit, dem Oberflächenaustausch und dem Besatz gehabt hätte: eine Vorhersage, kein Messwert.', units: 'mg/L', equation: 'Minimum von C(t), dC/dt = x·k(Cs − C) − y·R, 0 ≤ t ≤ dark', source: prediction },
   'predicted-hours-below': { definition: 'Wie viele Stunden die angepasste Nacht bei der angegebenen Dunkelheit, dem Oberflächenaustausch und dem Besatz unter dem Niveau gelegen hätte: eine Vorhersage, kein Messwert.', units: 'h', equation: 'Dauer der Zeiten mit C(t) < Niveau, dC/dt = x·k(Cs − C) − y·R, 0 ≤ t ≤ dark', source: prediction },
-  'un-ionised-ammonia': { definition: 'Der Teil des Gesamtammoniums, der als NH3 vorliegt, aus pH-Wert, Temperatur und Salinität derselben Zeile.', equation: 'NH3 = TAN / (1 + 10^(pKa − pH)), pKa = 0.09018 + 2729.92/T, in Salzwasser + (0.1552 − 0.0003142 t)·I, I = 19.924 S/(1000 − 1.005 S)', source: 'Emerson, Russo, Lund und Thurston (1975), Journal of the Fisheries Research Board of Canada 32, 2379–2383; Salzwasser: Khoo, Culberson und Bates (1977), Journal of Solution Chemistry 6, 281–290', units: 'die des Gesamtammoniums' },
+  'un-ionised-ammonia': { definition: 'Der Teil des Gesamtammoniums, der als NH3 vorliegt, aus pH-Wert, Temperatur und Salinität derselben Zeile.', equation: 'NH3 = TAN / (1 + 10^(pKa − pH)), pKa = 0.09018 + 2729.92/T, in Salzwasser + (0.1552 − 0.0003142 t)·I, I = 19.924 S/(1000 − 1.005 S)', source: 'Emerson, Russo, Lund und Thurston (1975), Journal of the Fisheries Research Board of Canada 32, 2379–2383; Salzwasser: Khoo, Culberson und Bates (1977), Journal of Solution Chemistry 6, 281–290', units: 'in der Einheit des Gesamtammoniums' },
   'carbon-dioxide': { definition: 'Gelöstes Kohlendioxid aus Alkalinität (Karbonathärte), pH-Wert und Temperatur derselben Zeile; für Süßwasser von pH 6 bis 8.3.', units: 'mg/L', equation: 'CO2 = 44.01 · Alkalinität · 10^(pK1 − pH)' },
   salinity: { definition: 'Der Salzgehalt des Beckens: wie gemessen, oder aus der Leitfähigkeit derselben Zeile.', units: 'PSU', equation: 'praktische Salzgehaltsskala PSS-78' },
   volume: { definition: 'Das Wasser im Becken: wie im Plan angegeben, oder Länge mal Breite mal Wassertiefe.', units: 'L', equation: 'Länge · Breite · Wassertiefe' },
@@ -77,10 +77,10 @@ export const functionWords: Readonly<Record<string, FunctionWords>> = {
   width: { definition: 'Die Breite des Beckens von vorn nach hinten, wie im Plan angegeben.', units: 'cm', equation: sizeEquation },
   height: { definition: 'Die Höhe des Beckens, wie im Plan angegeben.', units: 'cm', equation: sizeEquation },
   duration: { definition: 'Wie lange ein Zeitraum dauert.', units: 'eine Dauer', equation: 'Ende − Beginn' },
-  abs: { definition: 'Der Betrag einer Zahl, ohne ihr Vorzeichen.', units: 'die der Eingabe' },
+  abs: { definition: 'Der Betrag einer Zahl, ohne ihr Vorzeichen.', units: 'in der Einheit der Eingabe' },
   sqrt: { definition: 'Die Quadratwurzel einer Zahl, die nicht negativ ist.', units: 'eine reine Zahl, oder eine Länge aus einer Fläche' },
   ln: { definition: 'Der natürliche Logarithmus einer reinen Zahl über null.', units: plain },
-  round: { definition: 'Eine Zahl, gerundet auf ganze oder auf die angegebene Anzahl Dezimalstellen; Hälften weg von der Null.', units: 'die der Eingabe', equation: 'x auf n Dezimalstellen' },
+  round: { definition: 'Eine Zahl, gerundet auf ganze oder auf die angegebene Anzahl Dezimalstellen; Hälften weg von der Null.', units: 'in der Einheit der Eingabe', equation: 'x auf n Dezimalstellen' },
 };
 
 /** By operand, where one function says it differently from the rest under `function.operand`. */

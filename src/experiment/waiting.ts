@@ -7,7 +7,7 @@ import { flag, type Dataset } from '../dataset/types.ts';
 
 const waiting: ReadonlySet<ProblemCode> = new Set<ProblemCode>([
   'no-readings', 'empty-window', 'too-few-readings', 'no-reading-at-time', 'outside-readings', 'no-neighbours', 'no-stretch', 'no-joint-rows',
-  'level-not-reached', 'never-settled', 'never-turns', 'result-failed', 'figure-empty', 'claim-unfilled',
+  'level-not-reached', 'never-settled', 'never-turns', 'result-failed', 'figure-empty', 'summary-empty', 'summary-cell-empty', 'claim-unfilled',
 ]);
 
 /** True when no series of the note holds a value yet. */

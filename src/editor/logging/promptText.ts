@@ -3,15 +3,10 @@
 
 export class PromptText {
   /** What the window showed when it was last heard of. */
-  #shown: string;
-  #wanted: string;
+  #shown = '';
+  #wanted = '';
   /** A text of ours that the window has not shown yet. */
   #sent: string | null = null;
-
-  constructor(begun: string) {
-    this.#shown = begun;
-    this.#wanted = begun;
-  }
 
   get wanted(): string {
     return this.#wanted;

@@ -25,7 +25,6 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
   let state = opened(begun);
   let timer: ReturnType<typeof setTimeout> | undefined;
   pick.ignoreFocusOut = true;
-  pick.value = begun;
   const show = () => {
     const { input, judged } = readState(state, row.note, row.plan);
     const view = rowView(input, judged, row.plan, row.note.protocol!.zone);
@@ -40,7 +39,7 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
   show();
   return new Promise((resolve) => {
     let logs = false;
-    const text = new PromptText(begun);
+    const text = new PromptText();
     const put = (to: string | null) => { if (to !== null) pick.value = to; };
     pick.onDidChangeValue((value) => {
       put(text.heard(value));
@@ -69,6 +68,7 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
       pick.dispose();
     });
     pick.show();
+    put(text.want(begun)); // A text that stands there when the prompt opens would be selected, and gone with the first key.
   });
 }
 

@@ -148,7 +148,7 @@ suite('logging prompt: typing a row', () => {
       for (const each of keys) expected = each === 'Enter' ? afterEnter(expected) : expected + each;
       // The window, the extension, and what is on its way between them.
       let shown = '';
-      const text = new PromptText('');
+      const text = new PromptText();
       const toExtension: ({ readonly value: string } | 'Enter')[] = [];
       const toWindow: string[] = [];
       const send = (value: string | null) => { if (value !== null) toWindow.push(value); };

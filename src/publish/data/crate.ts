@@ -1,6 +1,8 @@
 // The RO-Crate (version 1.2) that ties post, note, data and tool version together, as flattened JSON-LD.
 import type { Note } from '../../experiment/types.ts';
 import { formatInstant } from '../../time/text.ts';
+import { languageOf } from '../../words/languages.ts';
+import { openDataWords } from '../../words/openData.ts';
 import { hashOf } from '../embed.ts';
 import { licenceOf, type PackageFacts } from './descriptors.ts';
 import type { Json } from './protocolJson.ts';
@@ -14,6 +16,7 @@ const reference = (id: string): Json => ({ '@id': id });
 /** `ro-crate-metadata.json`. */
 export function crateMetadata(note: Note, facts: PackageFacts, files: readonly CrateFile[]): Json {
   const { protocol } = note;
+  const words = openDataWords(languageOf(protocol?.language)).crate;
   const licence = licenceOf(note);
   const licenceId = licence === null ? '#no-licence' : licence.url ?? '#licence';
   const place = protocol?.place;
@@ -32,14 +35,14 @@ export function crateMetadata(note: Note, facts: PackageFacts, files: readonly C
       '@id': idOf(file.path), '@type': 'File', name: file.name, description: file.description, encodingFormat: file.format, contentSize: String(file.bytes.length), sha256: hashOf(file.bytes),
     })),
     {
-      '@id': '#publishing', '@type': 'CreateAction', name: 'Post and data made from the note', endTime: facts.published, instrument: reference('#evenwater'),
+      '@id': '#publishing', '@type': 'CreateAction', name: words.publishing, endTime: facts.published, instrument: reference('#evenwater'),
       object: files.filter((file) => file.role === 'note' || file.role === 'data').map((file) => reference(idOf(file.path))),
       result: files.filter((file) => file.role === 'post' || file.role === 'made').map((file) => reference(idOf(file.path))),
       ...(protocol?.by ? { agent: reference('#author') } : {}),
     },
-    { '@id': '#evenwater', '@type': 'SoftwareApplication', name: 'Evenwater', softwareVersion: facts.toolVersion, description: 'Reads a note with its plan and readings, checks every number in its text and publishes it.' },
-    licence === null ? { '@id': '#no-licence', '@type': 'CreativeWork', name: 'No licence', description: 'The author states no licence; ask before using text or data.' }
-      : { '@id': licenceId, '@type': 'CreativeWork', name: licence.title, description: `Text and data may be used under ${licence.title}.` },
+    { '@id': '#evenwater', '@type': 'SoftwareApplication', name: 'Evenwater', softwareVersion: facts.toolVersion, description: words.tool },
+    licence === null ? { '@id': '#no-licence', '@type': 'CreativeWork', ...words.noLicence }
+      : { '@id': licenceId, '@type': 'CreativeWork', name: licence.title, description: words.licence(licence.title) },
     ...(protocol?.by ? [{ '@id': '#author', '@type': 'Person', name: protocol.by.value }] : []),
     ...(place?.name ? [{
       '@id': '#place', '@type': 'Place', name: place.name.value, ...(place.latitude && place.longitude ? { geo: reference('#coordinates') } : {}),

@@ -1,5 +1,7 @@
 // The metadata of a data package: CSV on the Web (W3C Recommendation 2015), Data Package (Frictionless, version 1).
 import type { Note } from '../../experiment/types.ts';
+import { languageOf } from '../../words/languages.ts';
+import { openDataWords } from '../../words/openData.ts';
 import { hashOf } from '../embed.ts';
 import type { Json } from './protocolJson.ts';
 import type { ColumnType, DataColumn, DataTable } from './tables.ts';
@@ -51,13 +53,14 @@ function field(column: DataColumn): Json {
 export function dataPackage(note: Note, facts: PackageFacts, files: readonly TableFile[]): Json {
   const licence = licenceOf(note);
   const { protocol } = note;
+  const words = openDataWords(languageOf(protocol?.language));
   return {
     profile: 'tabular-data-package', name: slug(facts.stem), title: facts.title,
     ...(protocol?.question ? { description: protocol.question.value } : {}), created: datetime(facts.published),
     ...(protocol?.by ? { contributors: [{ title: protocol.by.value, role: 'author' }] } : {}),
     ...(licence ? { licenses: [{ name: licence.name, title: licence.title, ...(licence.url === null ? {} : { path: licence.url }) }] } : {}),
-    keywords: ['aquarium', 'experiment', ...new Set(protocol?.measure.flatMap((each) => (each.what ? [each.what.value] : [])) ?? [])],
-    sources: [{ title: 'The note that the data stand in', path: 'ro-crate-metadata.json' }],
+    keywords: [...words.keywords, ...new Set(protocol?.measure.flatMap((each) => (each.what ? [each.what.value] : [])) ?? [])],
+    sources: [{ title: words.source, path: 'ro-crate-metadata.json' }],
     resources: files.map(({ table, bytes }) => ({
       profile: 'tabular-data-resource', name: table.name, path: table.path, title: table.title, description: table.description, format: 'csv', mediatype: 'text/csv', encoding: 'utf-8',
       bytes: bytes.length, hash: `sha256:${hashOf(bytes)}`, dialect: { delimiter: ',', quoteChar: '"', doubleQuote: true, lineTerminator: '\r\n', header: true },

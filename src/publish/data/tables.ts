@@ -11,6 +11,10 @@ import { expandedUncertainty } from '../../quantities/value.ts';
 import { hour } from '../../time/instant.ts';
 import { formatInstant } from '../../time/text.ts';
 import { utc } from '../../time/zone.ts';
+import { languageOf } from '../../words/languages.ts';
+import { openDataWords, type OpenDataWords } from '../../words/openData.ts';
+import { quantityName } from '../../words/quantities.ts';
+import { unitWords } from '../../words/units.ts';
 import { claimWords } from '../working.ts';
 import type { CsvCell } from './csv.ts';
 
@@ -50,7 +54,8 @@ export function flagText(bits: number): string {
 
 const unitText = (unit: Unit | null): string => (unit === null || unit.symbol === '1' ? '' : unit.symbol);
 const ucumText = (unit: Unit | null): string => unit?.ucum ?? '';
-const apostrophe = 'Text that begins with =, +, - or @ is preceded by an apostrophe.';
+
+const wordsOf = (note: Note): OpenDataWords => openDataWords(languageOf(note.protocol?.language));
 
 function column(name: string, type: ColumnType, description: string, more: Partial<DataColumn> = {}): DataColumn {
   return { name, title: name.replace(/_/g, ' '), type, description, ...more };
@@ -86,21 +91,23 @@ function longTable(note: Note): DataTable {
       table.name ?? null, head.unit === null ? null : unitText(head.unit),
     ];
   }));
+  const words = wordsOf(note).long;
+  const say = words.columns;
   return {
-    path: 'readings-long.csv', name: 'readings-long', title: 'Readings, one a row', key: ['time_utc', 'series'],
-    description: 'Every reading as it counts now, with its unit, its uncertainty, its flags and, where it was corrected, its first value. Nothing recorded is left away.',
+    path: 'readings-long.csv', name: 'readings-long', title: words.title, key: ['time_utc', 'series'],
+    description: words.description,
     columns: [
-      column('time', 'time', `Local time with offset (${protocol.zone.name}).`, { required: true }), column('time_utc', 'utc', 'The same instant in UTC.', { required: true }),
-      column('series', 'text', 'Place, quantity and instrument as formulas name them.', { required: true }), column('place', 'text', 'Short name of the tank, or room.', { required: true }),
-      column('label', 'text', 'What the prose calls the tank.'), column('role', 'text', 'treatment or control.'), column('group', 'text', 'Group of tanks treated alike.'),
-      column('quantity', 'text', 'Short name of the quantity.', { required: true }), column('what', 'text', 'The quantity in words.'), column('instrument', 'text', `The instrument in words. ${apostrophe}`),
-      column('value', 'number', 'The reading in the unit of the same row; for below-range and above-range the limit of the instrument; empty where none was taken.'),
-      column('word', 'text', 'For quantities on a scale of words.'), column('unit', 'text', 'Unit as the note writes it.'), column('unit_ucum', 'text', 'Unit as a UCUM code; what UCUM has no unit for stands in braces.'),
-      column('half_width_95', 'number', 'Half of the 95 % interval from stated accuracy, resolution and repeats, in the same unit; empty where no accuracy is stated.'),
-      column('flags', 'text', `Any of ${flagNames.map(([, name]) => name).join(', ')}, separated by spaces.`), column('used', 'yes-no', 'yes where the reading takes part in calculations.', { required: true }),
-      column('first_value', 'number', 'The value first written, where it was corrected.'), column('corrections', 'text', `Every value written, the first at the start. ${apostrophe}`),
-      column('repeats', 'text', 'The readings taken at once, whose mean is the value.'), column('as_written', 'text', `The cell as it stands in the note. ${apostrophe}`), column('remark', 'text', `The remark on the row. ${apostrophe}`),
-      column('earlier_times', 'text', 'Times first written for the row, where its time was corrected.'), column('block', 'text', 'Name of the block of readings.'), column('unit_written', 'text', 'Unit in which the value was written down.'),
+      column('time', 'time', say.time(protocol.zone.name), { required: true }), column('time_utc', 'utc', say.time_utc, { required: true }),
+      column('series', 'text', say.series, { required: true }), column('place', 'text', say.place, { required: true }),
+      column('label', 'text', say.label), column('role', 'text', say.role), column('group', 'text', say.group),
+      column('quantity', 'text', say.quantity, { required: true }), column('what', 'text', say.what), column('instrument', 'text', say.instrument),
+      column('value', 'number', say.value),
+      column('word', 'text', say.word), column('unit', 'text', say.unit), column('unit_ucum', 'text', say.unit_ucum),
+      column('half_width_95', 'number', say.half_width_95),
+      column('flags', 'text', say.flags(flagNames.map(([, name]) => name).join(', '))), column('used', 'yes-no', say.used, { required: true }),
+      column('first_value', 'number', say.first_value), column('corrections', 'text', say.corrections),
+      column('repeats', 'text', say.repeats), column('as_written', 'text', say.as_written), column('remark', 'text', say.remark),
+      column('earlier_times', 'text', say.earlier_times), column('block', 'text', say.block), column('unit_written', 'text', say.unit_written),
     ],
     rows,
   };
@@ -118,16 +125,18 @@ function wideTable(note: Note): DataTable {
     const used = (bits & (flag.missing | flag.leftOut | flag.below | flag.above)) === 0;
     return [!used ? null : (bits & flag.word) !== 0 ? series.sources[index]!.cell.state.word : series.values[index]!, flagText(bits)];
   })]);
+  const words = wordsOf(note).wide;
+  const language = languageOf(protocol.language);
   return {
-    path: 'readings-wide.csv', name: 'readings-wide', title: 'Readings, one time a row', key: ['time'],
-    description: 'The readings that take part in calculations, a column a series; left-out, missing and out-of-range ones are empty and named in the flags.',
-    columns: [column('time', 'time', `Local time with offset (${protocol.zone.name}).`, { required: true }), ...all.flatMap((series) => {
-      const words = [...series.flags].some((bits) => (bits & flag.word) !== 0);
+    path: 'readings-wide.csv', name: 'readings-wide', title: words.title, key: ['time'],
+    description: words.description,
+    columns: [column('time', 'time', wordsOf(note).long.columns.time(protocol.zone.name), { required: true }), ...all.flatMap((series) => {
+      const onScale = [...series.flags].some((bits) => (bits & flag.word) !== 0);
       const measure = measureOf(protocol, series.quantity, series.instrument);
       const tank = protocol.tanks.find((each) => each.id === series.place);
       return [
-        column(series.id, words ? 'text' : 'number', `${measure?.what?.value ?? series.quantity}, ${tank?.label ?? series.place}${series.unit.symbol === '1' ? '' : `, in ${series.unit.print || series.unit.symbol}`}.`, { title: series.id, unit: words ? null : series.unit }),
-        column(`${series.id} flags`, 'text', `Flags of ${series.id}, separated by spaces.`, { title: `${series.id} flags` }),
+        column(series.id, onScale ? 'text' : 'number', words.series({ what: measure?.what ? quantityName(measure.what.value, language) : series.quantity, where: tank?.label ?? series.place, unit: series.unit.symbol === '1' ? null : unitWords(series.unit.print || series.unit.symbol, language) }), { title: series.id, unit: onScale ? null : series.unit }),
+        column(`${series.id} flags`, 'text', words.flags(series.id), { title: `${series.id} flags` }),
       ];
     })],
     rows,
@@ -136,13 +145,15 @@ function wideTable(note: Note): DataTable {
 
 function instrumentTable(note: Note): DataTable {
   const protocol = note.protocol!;
+  const words = wordsOf(note).instruments;
+  const say = words.columns;
   return {
-    path: 'instruments.csv', name: 'instruments', title: 'Quantities and instruments', description: 'What was measured, with what, how well.', key: ['quantity'],
+    path: 'instruments.csv', name: 'instruments', title: words.title, description: words.description, key: ['quantity'],
     columns: [
-      column('quantity', 'text', 'Short name of the quantity.', { required: true }), column('what', 'text', 'The quantity in words.'), column('unit', 'text', 'Unit as the note writes it.'), column('unit_ucum', 'text', 'UCUM code.'),
-      column('instrument', 'text', `In words. ${apostrophe}`), column('used_in', 'text', 'Tanks, or room; empty: all tanks.'), column('accuracy', 'number', 'As the maker states it (95 %), in the unit of accuracy_unit.'),
-      column('accuracy_unit', 'text', 'Unit of the accuracy.'), column('accuracy_ucum', 'text', 'UCUM code of that unit.'), column('resolution', 'number', 'Smallest step of the display, in the unit of the readings.'),
-      column('calibrated', 'text', `When and how. ${apostrophe}`), column('level', 'text', 'For air pressure: station or sea.'), column('scale', 'text', 'Words of a scale, least first.'),
+      column('quantity', 'text', say.quantity, { required: true }), column('what', 'text', say.what), column('unit', 'text', say.unit), column('unit_ucum', 'text', say.unit_ucum),
+      column('instrument', 'text', say.instrument), column('used_in', 'text', say.used_in), column('accuracy', 'number', say.accuracy),
+      column('accuracy_unit', 'text', say.accuracy_unit), column('accuracy_ucum', 'text', say.accuracy_ucum), column('resolution', 'number', say.resolution),
+      column('calibrated', 'text', say.calibrated), column('level', 'text', say.level), column('scale', 'text', say.scale),
     ],
     rows: protocol.measure.map((each): CsvCell[] => [
       each.id, each.what?.value ?? null, unitText(each.unit), ucumText(each.unit), each.with?.value ?? null, each.in.map((place) => place.value).join(' '),
@@ -160,6 +171,8 @@ function halfWidth(value: FormulaValue | null): number | null {
 }
 
 function resultTable(note: Note): DataTable {
+  const words = wordsOf(note).results;
+  const say = words.columns;
   const rows: CsvCell[][] = note.results.map((result) => {
     const { value } = result.evaluation;
     const number = value?.type === 'number' ? value : null;
@@ -173,11 +186,11 @@ function resultTable(note: Note): DataTable {
       number || claim.machine === null ? null : claim.machine, number ? unitText(number.unit) : null, number ? ucumText(number.unit) : null, halfWidth(value), claim.mark, claim.syntax.source]);
   });
   return {
-    path: 'results.csv', name: 'results', title: 'Named results and claims', description: 'Every result and claim of the note with its formula and its value as computed.', key: ['kind', 'name'],
+    path: 'results.csv', name: 'results', title: words.title, description: words.description, key: ['kind', 'name'],
     columns: [
-      column('kind', 'text', 'result or claim.', { required: true }), column('name', 'text', 'Name of the result, or number of the claim in the post.', { required: true }), column('formula', 'text', `The formula. ${apostrophe}`), column('shown', 'text', `As the reader sees it. ${apostrophe}`),
-      column('value', 'number', 'The computed value, unrounded to 12 digits, in the unit of the same row.'), column('other_value', 'text', 'Instants, durations, words and truths. Durations in hours.'),
-      column('unit', 'text', 'Unit as the note writes it.'), column('unit_ucum', 'text', 'UCUM code.'), column('half_width_95', 'number', 'Half of the 95 % interval in the same unit; of an instant or a length of time in hours.'), column('mark', 'text', 'computed, condition, stated or unchecked.'), column('source', 'text', `Source of a stated claim. ${apostrophe}`),
+      column('kind', 'text', say.kind, { required: true }), column('name', 'text', say.name, { required: true }), column('formula', 'text', say.formula), column('shown', 'text', say.shown),
+      column('value', 'number', say.value), column('other_value', 'text', say.other_value),
+      column('unit', 'text', say.unit), column('unit_ucum', 'text', say.unit_ucum), column('half_width_95', 'number', say.half_width_95), column('mark', 'text', say.mark), column('source', 'text', say.source),
     ],
     rows,
   };

@@ -8,6 +8,7 @@ import { readNote } from '../../../src/experiment/readNote.ts';
 import type { Note } from '../../../src/experiment/types.ts';
 import { functions } from '../../../src/formula/catalogue.ts';
 import { publishCard } from '../../../src/publish/card.ts';
+import { publishData } from '../../../src/publish/data/dataPackage.ts';
 import { unescapeHtml } from '../../../src/publish/embed.ts';
 import { publishMarkdown } from '../../../src/publish/markdown/markdownPost.ts';
 import { publishNarration } from '../../../src/publish/narration.ts';
@@ -100,6 +101,17 @@ suite('a German note for readers', () => {
       assert.deepEqual(leftovers(shown.replace(/\b\w+\.(?:DO|T|P)\b/gu, ' '), text), []);
     }
     assert.match(planSheet(note, options)!, /<html lang="de">/u);
+  });
+
+  test('open data: descriptions are German, numbers have points, the report of columns is the same', async () => {
+    const files = (await publishData(read(text), options))!;
+    const json = (name: string): string => Buffer.from(files.find((each) => each.path.endsWith(name))!.content as Uint8Array).toString('utf8');
+    const said = ['datapackage.json', 'ro-crate-metadata.json'].flatMap((name) => [...json(name).matchAll(/"(?:description|title)": "((?:[^"\\\\]|\\\\.)*)"/gu)].map((each) => each[1]!));
+    assert.ok(said.length > 50);
+    const columns = /\b(?:[a-z]+_[a-z_0-9]+|treatment|control|room|result|claim|station|sea|computed|condition|stated|unchecked|yes|no|time|quantity|[a-z]+-(?:range|taken|out)|doubtful|corrected|repeated|word)\b/gu;
+    assert.deepEqual(leftovers(said.filter((each) => !/^[\w.]+(?: \w+)*$/u.test(each)).join(' ').replace(columns, ' '), text).filter((word) => !['json', 'schema'].includes(word)), []);
+    assert.match(json('readings-long.csv'), /,8\.18,/u);
+    assert.match(json('readings-long.csv'), /dissolved oxygen/u);
   });
 
   test('the report of a recheck', async () => {

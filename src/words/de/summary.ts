@@ -12,6 +12,8 @@ const functions: Readonly<Record<string, string>> = {
 
 const readingsText = ({ least, most }: { readonly least: number; readonly most: number }): string => (least === most ? `${most} ${most === 1 ? 'Messwert' : 'Messwerte'}` : `${least} bis ${most} Messwerte`);
 
+const countText = ({ least, most }: { readonly least: number; readonly most: number }): string => (least === most ? String(most) : `${least} bis ${most}`);
+
 export const summaryWords: SummaryWords = {
   function: (name) => functions[name] ?? name,
   list: listedText,
@@ -39,8 +41,11 @@ export const summaryWords: SummaryWords = {
   },
   stretches: (stretches) => {
     const counts = stretches.every((each) => each.readings !== null);
-    const said = stretches.map((each) => `${each.name === '' ? '' : `${each.name}: `}${each.from} bis ${each.to}${counts ? `, ${readingsText(each.readings!)}` : ''}`);
-    return `${said.map((each, index) => (index === 0 ? each.charAt(0).toUpperCase() + each.slice(1) : each)).join('; ')}${counts ? ' je Spalte' : ''}.`;
+    return `${stretches.map((each, index) => {
+      const said = `${each.name === '' ? '' : `${each.name}: `}${each.from} bis ${each.to}`;
+      if (!counts) return said;
+      return `${said}, ${index === 0 ? `${readingsText(each.readings!)} je Spalte` : countText(each.readings!)}`;
+    }).join('; ').replace(/^./u, (letter) => letter.toUpperCase())}.`;
   },
   readings: (count) => `Jede Spalte zählt ${readingsText(count)}.`,
   percentBase: 'Prozente beziehen sich auf den ersten Messwert desselben Zeitraums.',

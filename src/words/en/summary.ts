@@ -22,6 +22,8 @@ const functions: Readonly<Record<string, string>> = {
 
 const readingsText = ({ least, most }: { readonly least: number; readonly most: number }): string => (least === most ? `${most} ${most === 1 ? 'reading' : 'readings'}` : `${least} to ${most} readings`);
 
+const countText = ({ least, most }: { readonly least: number; readonly most: number }): string => (least === most ? String(most) : `${least} to ${most}`);
+
 export const summaryWords = {
   function: (name: string): string => functions[name] ?? name,
   list: listedText,
@@ -48,8 +50,11 @@ export const summaryWords = {
   },
   stretches: (stretches: readonly StretchFacts[]): string => {
     const counts = stretches.every((each) => each.readings !== null);
-    const said = stretches.map((each) => `${each.name === '' ? '' : `${each.name}: `}${each.from} to ${each.to}${counts ? `, ${readingsText(each.readings!)}` : ''}`);
-    return `${said.map((each, index) => (index === 0 ? each.charAt(0).toUpperCase() + each.slice(1) : each)).join('; ')}${counts ? ' a column' : ''}.`;
+    return `${stretches.map((each, index) => {
+      const said = `${each.name === '' ? '' : `${each.name}: `}${each.from} to ${each.to}`;
+      if (!counts) return said;
+      return `${said}, ${index === 0 ? `${readingsText(each.readings!)} a column` : countText(each.readings!)}`;
+    }).join('; ').replace(/^./u, (letter) => letter.toUpperCase())}.`;
   },
   readings: (count: { readonly least: number; readonly most: number }): string => `Each column counts ${readingsText(count)}.`,
   percentBase: 'Percentages are of the first reading of the same stretch of time.',

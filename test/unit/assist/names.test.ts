@@ -101,3 +101,31 @@ suite('assist: names', () => {
     for (const [part, inside] of [['  mat:\n', 3], ['light-off..22:30', 3], ['percent-fall(', 3], ['A night', 3]] as const) deepEqual(linked(at(whole, part, inside)), []);
   });
 });
+
+suite('assist: names in figures and summaries', () => {
+  const drawn = noteText({ prose: '```figure\nshow: [mat.DO - open.DO, "saturation(mat.DO)"]\nto: feeding + 1 h\n```\n\n```summary\nof: [DO, mat.T]\nrows: before-after feeding\nshow: [mean, max]\n```\n' });
+  const note = readNote(drawn);
+  const renamed = (part: string, inside: number, name: string): string => {
+    const answer = rename(note, at(drawn, part, inside), name);
+    ok('edits' in answer, JSON.stringify(answer));
+    return apply(drawn, answer.edits);
+  };
+
+  test('a tank is renamed inside the formulas of both', () => {
+    const text = renamed('  mat:\n', 2, 'lettuce');
+    ok(text.includes('show: [lettuce.DO - open.DO, "saturation(lettuce.DO)"]'), text.slice(text.indexOf('```figure')));
+    ok(text.includes('of: [DO, lettuce.T]'));
+  });
+
+  test('a quantity and an event too', () => {
+    ok(renamed('  DO: {what', 2, 'oxygen').includes('of: [oxygen, mat.T]'));
+    ok(renamed('id: feeding', 4, 'meal').includes('rows: before-after meal'));
+    ok(renamed('id: feeding', 4, 'meal').includes('to: meal + 1 h'));
+  });
+
+  test('every place has the name at exactly its range, functions of a summary among them', () => {
+    const places = namePlaces(note);
+    for (const place of places) equal(drawn.slice(place.range.start, place.range.end), place.name);
+    ok(places.some((place) => place.kind === 'function' && place.name === 'mean' && place.range.start > drawn.indexOf('show: [mean')));
+  });
+});

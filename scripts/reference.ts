@@ -1,5 +1,6 @@
 // Writes docs/reference.md from the tables that the tool itself works by: blocks, claims, protocol keys, functions, units,
-// measured quantities, problems. `--check` compares instead of writing. Run with: npm run reference
+// measured quantities, problems; and the codes that the manifest's setting for severities may name. `--check` compares instead of
+// writing. Run with: npm run reference
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -97,12 +98,22 @@ const page = [
   ...(Object.keys(problemCodes) as ProblemCode[]).sort().map(problemSection),
 ].join('\n').replace(/\n{3,}/g, '\n\n').trimEnd() + '\n';
 
-const target = path.join(root, 'docs/reference.md');
-if (process.argv.includes('--check')) {
-  const same = readFileSync(target, 'utf8') === page;
-  console.log(same ? 'docs/reference.md is up to date' : 'docs/reference.md is out of date: run npm run reference');
-  process.exitCode = same ? 0 : 1;
-} else {
-  writeFileSync(target, page);
-  console.log('docs/reference.md written');
+/** The manifest with the codes that the setting for severities may name. */
+function withCodes(manifest: string): string {
+  const list = (Object.keys(problemCodes) as ProblemCode[]).sort().map((each) => `              ${JSON.stringify(each)}`).join(',\n');
+  return manifest.replace(/("evenwater\.severity": \{[\s\S]*?"propertyNames": \{\s*"enum": \[\n)[\s\S]*?(\n\s*\])/, (_, before: string, after: string) => before + list + after);
+}
+
+const manifest = readFileSync(path.join(root, 'package.json'), 'utf8');
+const pages: readonly [file: string, text: string][] = [['docs/reference.md', page], ['package.json', withCodes(manifest)]];
+for (const [file, text] of pages) {
+  const target = path.join(root, file);
+  const same = readFileSync(target, 'utf8') === text;
+  if (process.argv.includes('--check')) {
+    console.log(same ? `${file} is up to date` : `${file} is out of date: run npm run reference`);
+    if (!same) process.exitCode = 1;
+  } else if (!same) {
+    writeFileSync(target, text);
+    console.log(`${file} written`);
+  }
 }

@@ -1,6 +1,7 @@
 // What the reference says about a problem's code, as a page of its own behind the code in hovers and in the list of problems.
 // The editor opens no commands from there, so the page is a read-only document; it comes with the extension and needs no network.
 import * as vscode from 'vscode';
+import { sectionOf } from '../assist/reference.ts';
 import type { ProblemCode } from '../problems/codes.ts';
 
 const scheme = 'evenwater-reference';
@@ -30,12 +31,4 @@ export function registerExplanations(extension: vscode.Uri, log: vscode.LogOutpu
       }
     },
   });
-}
-
-/** The section under `### code`, with a level-one heading. */
-function sectionOf(reference: string, code: string): string | null {
-  const start = reference.indexOf(`\n### ${code}\n`);
-  if (start < 0) return null;
-  const end = reference.indexOf('\n### ', start + 1);
-  return reference.slice(start + 1, end < 0 ? reference.length : end).replace(/^###/, '#').trimEnd() + '\n';
 }

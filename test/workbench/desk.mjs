@@ -88,7 +88,16 @@ const checks = {
     expect(labels.length === 0, `suggested in prose: ${JSON.stringify(labels)}`);
   },
   'a hover on a series shows its chart, in the colours of the theme': (place) => chartInHover(place),
-  'the same in high contrast': async (place) => {
+  'a hover on a reading shows its uncertainty, the step before it and its place in the night': async ({ page, pictures, name }) => {
+    const hover = await pointAt(page, '22:30    8.0', 'dissolved oxygen, floating-mat tank');
+    const words = (await hover.innerText()).replaceAll('\u00a0', ' ');
+    for (const wanted of [/8\.02 ± 0\.1\d mg\/L/, /-0\.24 mg\/L since the reading above/]) expect(wanted.test(words), `${wanted} not in ${words}`);
+    const svg = Buffer.from((await hover.locator('img').first().getAttribute('src')).split(',')[1], 'base64').toString();
+    expect(svg.includes('r="6"'), 'the reading is not ringed');
+    if (pictures) await page.screenshot({ path: path.join(pictures, `hover-reading-${name}.png`) });
+    await page.keyboard.press('Escape');
+  },
+  'the chart in high contrast': async (place) => {
     const { page } = place;
     await command(page, 'Preferences: Color Theme');
     await page.locator('.quick-input-widget .monaco-list-row', { hasText: 'Dark High Contrast' }).first().waitFor({ timeout: 30_000 });

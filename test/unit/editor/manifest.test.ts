@@ -2,6 +2,9 @@
 import { deepEqual, ok } from 'node:assert/strict';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
+import { sectionOf } from '../../../src/assist/reference.ts';
+import { severityLevels } from '../../../src/assist/severity.ts';
+import { problemCodes } from '../../../src/problems/codes.ts';
 
 interface Manifest {
   readonly main: string; readonly browser: string; readonly l10n: string; readonly keywords: readonly string[];
@@ -55,6 +58,18 @@ suite('manifest', () => {
       ok(/^%.+%$/.test(declared.markdownDescription) && declared.scope === 'resource', key);
     }
     for (const key of manifest.capabilities.untrustedWorkspaces.restrictedConfigurations) ok(key in configuration.properties, key);
+  });
+
+  test('the setting for severities names every code and every level', () => {
+    const severity = configuration.properties['evenwater.severity'] as unknown as { propertyNames: { enum: string[] }; additionalProperties: { enum: string[] } };
+    deepEqual(severity.propertyNames.enum, Object.keys(problemCodes).sort(), 'run npm run reference');
+    deepEqual(severity.additionalProperties.enum, [...severityLevels]);
+  });
+
+  test('every code of a problem has its place in the reference that the extension brings along', () => {
+    const reference = readFileSync('docs/reference.md', 'utf8');
+    for (const code of Object.keys(problemCodes)) ok(sectionOf(reference, code)?.startsWith(`# ${code}\n`), code);
+    deepEqual(sectionOf(reference, 'no-such-code'), null);
   });
 
   test('every string of the manifest exists and is used', () => {

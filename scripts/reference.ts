@@ -10,8 +10,19 @@ import { exampleNote as nightNote } from '../src/formula/catalogue/exampleNote.t
 import { exampleNote } from '../src/problems/examples.ts';
 import { protocolSchema, type SchemaKey } from '../src/protocol/schema.ts';
 import { measures } from '../src/quantities/measures.ts';
+import { readingFields, specWords } from '../src/experiment/chartSpec.ts';
+import { figureKeys } from '../src/experiment/figureBlock.ts';
 import { readNote } from '../src/experiment/readNote.ts';
+import { momentFunctions, summaryKeys, windowFunctions } from '../src/experiment/summaryBlock.ts';
+import { assistWords } from '../src/words/assist.ts';
 import { problemSentence } from '../src/words/words.ts';
+
+const blockOptions: readonly (readonly [string, readonly string[]])[] = [['figure', figureKeys], ['summary', summaryKeys], ['limits', ['for']], ['methods', ['checklist']]];
+const help: Readonly<Record<string, string>> = assistWords('en').optionHelp;
+const specRows: readonly (readonly [string, readonly string[]])[] = [
+  ['keys', specWords.top], ['`mark`', specWords.values.mark], ['channels of `encoding`', specWords.channels], ['of a channel', specWords.channel], ['`transform`', specWords.transform],
+  ['`aggregate`, `op`', specWords.values.aggregate], ['`timeUnit`', specWords.values.timeUnit], ['fields', Object.keys(readingFields)],
+];
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 const code = (text: string): string => (text.includes('`') ? `\`\` ${text} \`\`` : `\`${text}\``);
@@ -68,6 +79,27 @@ const page = [
   '',
   '| key | holds | meaning | example |', '|---|---|---|---|',
   ...protocolRows(entryKeys, ''),
+  '',
+  '## Options of blocks',
+  '',
+  '| block | option | meaning |', '|---|---|---|',
+  ...blockOptions.flatMap(([block, keys]) => keys.map((key) => `| ${code(block)} | ${code(key)} | ${cell(help[`${block}.${key}`]!)} |`)),
+  '',
+  '````markdown', '```figure', 'show: [DO, mat.DO - open.DO]', 'uncertainty: yes', '```', '', '```summary', 'of: DO', 'rows: before-after light-off', 'show: [mean, min]', '```', '````',
+  '',
+  `A formula with a comma stands in quotation marks: ${code('show: ["steps(mat.DO, every 1 h)"]')}. Series of one unit share a panel; a computed series shares one only with its like.`,
+  'There is no second axis: two scales on one pair of axes make lines cross at the drawer\'s will.',
+  '',
+  `The cells of a summary are formulas: \`mean(mat.DO, dark)\`. A figure that the readings do not give is a dash with its reason. For stretches of time: ${windowFunctions.map(code).join(', ')}; for moments: ${momentFunctions.map(code).join(', ')}.`,
+  'Where all tanks of both sides are shown, treatment minus control is added; beside the change of the means from the baseline it is the `contrast`.',
+  '',
+  '### A specification of one\'s own',
+  '',
+  'Under `spec`, Vega-Lite within this list, over the data set `readings`: a row for each reading that counts (left-out ones and those outside the instrument\'s range are not in it).',
+  'Times are those of the note\'s clock; tanks keep their colours and dashes; lines break where nothing was read. Every other key is a problem at its place: a drawing loads nothing, runs nothing, links nowhere.',
+  '',
+  '| of | possible |', '|---|---|',
+  ...specRows.map(([name, words]) => `| ${name} | ${words.map(code).join(', ')} |`),
   '',
   '## Functions',
   '',

@@ -2,6 +2,7 @@
 // stand twice, readings that the note has already.
 import type { Note } from '../experiment/types.ts';
 import type { Protocol } from '../protocol/types.ts';
+import { parseUnit } from '../quantities/units.ts';
 import { readHead } from '../readings/heads.ts';
 import { plausibleRange, slippedUnit } from '../readings/plausible.ts';
 import type { ImportComplaint, ImportDoubt, ImportRow } from './importProposal.ts';
@@ -16,8 +17,8 @@ export function importDoubts(heads: readonly string[], rows: readonly { readonly
     const perhaps = slippedUnit(Number(odd), measure, unit);
     const limit = (value: number): number => Number(value.toPrecision(4));
     return [{ column, message: perhaps
-      ? { code: 'unit-slip', args: { head: id, text: odd, perhaps, unit: unit.symbol } }
-      : { code: 'out-of-range', args: { head: id, text: odd, low: limit(range.low), high: limit(range.high), unit: unit.symbol } } }];
+      ? { code: 'unit-slip', args: { head: id, text: odd, perhaps: parseUnit(perhaps)?.print ?? perhaps, unit: unit.print } }
+      : { code: 'out-of-range', args: { head: id, text: odd, low: limit(range.low), high: limit(range.high), unit: unit.print } } }];
   });
 }
 

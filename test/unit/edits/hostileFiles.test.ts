@@ -82,7 +82,7 @@ suite('edits: logger files of hostile shapes', () => {
   });
   test('values in another unit than the column\'s, or beyond what can be, are doubted', () => {
     const doubts = (text: string): unknown[] => proposeImport(text, bare)!.doubts.map((each) => [each.column, each.message.code, each.message.args['perhaps'] ?? each.message.args['text']]);
-    assert.deepEqual(doubts('Time,DO mat,T mat\n2026-03-14 20:00,8.21,76.8\n2026-03-14 20:30,8.2,76.6\n'), [[1, 'unit-slip', 'degF']]);
+    assert.deepEqual(doubts('Time,DO mat,T mat\n2026-03-14 20:00,8.21,76.8\n2026-03-14 20:30,8.2,76.6\n'), [[1, 'unit-slip', '°F']]);
     assert.deepEqual(doubts('Time,DO mat\n2026-03-14 20:00,8.21\n2026-03-14 20:30,-5\n'), [[0, 'out-of-range', '-5']]);
     assert.deepEqual(doubts(csv), []);
     assert.ok(isSure(proposeImport(csv, bare)!));

@@ -11,15 +11,17 @@ const sentence = (text: string): string => {
   return /[.!?]$/.test(upper) ? upper : `${upper}.`;
 };
 
-/** The sheet as plain text, one numbered sentence a line. English only: other languages keep their figures as printed. */
+/** The sheet as plain text, one numbered sentence a line. Languages that we have no words of keep their figures as printed. */
 export function publishNarration(note: Note, stem: string): { text: string; faults: readonly string[] } {
-  const english = /^en\b/i.test(note.protocol?.language ?? 'en');
+  const tag = note.protocol?.language ?? 'en';
+  const language = languageOf(tag);
+  const spoken = tag.toLowerCase().startsWith(language);
   const answer = answerOf(note);
   const said = [
     ...(note.protocol?.question ? [note.protocol.question.value] : []), ...findingSentences(note),
     ...(answer ? [answer.text] : []), ...evidenceLimits(note),
-  ].map(sentence).map((each) => (english ? spokenText(each) : each)).map((each) => each.charAt(0).toUpperCase() + each.slice(1));
+  ].map(sentence).map((each) => (spoken ? spokenText(each, language) : each)).map((each) => each.charAt(0).toUpperCase() + each.slice(1));
   const title = note.protocol?.title?.value ?? note.syntax.headings.find((heading) => heading.level === 1)?.text ?? stem;
-  const remark = english ? '' : `${postWords(languageOf(note.protocol?.language)).figuresAsPrinted}\n\n`;
+  const remark = spoken ? '' : `${postWords(language).figuresAsPrinted}\n\n`;
   return { text: `${title}\n\n${remark}${said.map((each, index) => `${index + 1}. ${each}`).join('\n')}\n`, faults: answer?.faults ?? [] };
 }

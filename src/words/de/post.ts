@@ -46,7 +46,7 @@ export const postWords: PostWords = {
 
   limitsOfEvidence: (limits) => `Grenzen der Aussage: ${limits}`,
   answerFault: (words, computed) => `„${words}“${computed === null ? ' lässt sich nicht berechnen' : `: die Messwerte ergeben ${computed}`}`,
-  figuresAsPrinted: 'Die Zahlen stehen wie gedruckt.',
+  figuresAsPrinted: 'Die Zahlen stehen wie gedruckt: Gesprochen werden nur Deutsch und Englisch.',
   abbreviations: /\b(?:z\. ?B|d\. ?h|u\. ?a|vgl|bzw|ca|etwa|Abb|Nr|St|Dr|evtl|ggf|usw)\.$|\bz\.$|\bd\.$|\bu\.$/u,
 
   recheck: {

@@ -49,7 +49,7 @@ export const postWords = {
   limitsOfEvidence: (limits: string): string => `Limits of the evidence: ${limits}`,
   answerFault: (words: string, computed: string | null): string => `“${words}”${computed === null ? ' cannot be computed' : `: the readings give ${computed}`}`,
   /** Before a narration whose language cannot be written as said; empty where it can. */
-  figuresAsPrinted: 'The figures stand as printed: only English can be written as said.',
+  figuresAsPrinted: 'The figures stand as printed: only English and German can be written as said.',
   /** Abbreviations whose full stop ends no sentence. */
   abbreviations: /\b(?:e\.g|i\.e|cf|vs|approx|ca|Fig|No|St|Dr)\.$/u,
 

@@ -8,7 +8,8 @@ import { publishMarkdown } from '../../../src/publish/markdown/markdownPost.ts';
 import { toMarkdown } from '../../../src/publish/markdown/toMarkdown.ts';
 import { publishNarration } from '../../../src/publish/narration.ts';
 import { findingSentences, splitSentences } from '../../../src/publish/sentences.ts';
-import { spokenClock, spokenDate, spokenInteger, spokenText } from '../../../src/publish/spoken.ts';
+import { spokenText } from '../../../src/publish/spoken.ts';
+import { spokenClock, spokenDate, spokenInteger } from '../../../src/words/en/speech.ts';
 import { samplePostText } from './samplePost.ts';
 
 const options = { stem: 'night', toolVersion: '1.2.3' };

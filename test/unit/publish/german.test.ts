@@ -16,6 +16,7 @@ import { planSheet } from '../../../src/publish/planSheet.ts';
 import { publishPost } from '../../../src/publish/post.ts';
 import { printedValues, recheckPost } from '../../../src/publish/recheck.ts';
 import { differenceSentence, faultSentence } from '../../../src/publish/recheckWords.ts';
+import { spokenText } from '../../../src/publish/spoken.ts';
 import { evenwaterMarkdown } from '../../../src/render/plugin.ts';
 
 const root = path.resolve(import.meta.dirname, '../../..');
@@ -156,4 +157,18 @@ suite('a German note and its numbers', () => {
     assert.ok(axis.some((each) => /^\d+,\d$/u.test(each)), 'axis labels have commas');
     assert.ok(axis.includes('12. Apr.'), 'days below the axis are German');
   });
+});
+
+suite('a German narration', () => {
+  const cases: [string, string][] = [
+    ['Um 7:30 Uhr stand es bei 5,83 mg/L.', 'Um sieben Uhr dreißig stand es bei fünf Komma acht drei Milligramm pro Liter.'],
+    ['Am 12. April 2026 fiel es um 2,27 ± 0,01 mg/L.', 'Am zwölften April zweitausendsechsundzwanzig fiel es um zwei Komma zwei sieben plus oder minus null Komma null eins Milligramm pro Liter.'],
+    ['1 h und 21 min in 1 Becken', 'eine Stunde und einundzwanzig Minuten in ein Becken'],
+    ['1013,2 hPa bei 24,3 °C', 'eintausenddreizehn Komma zwei Hektopascal bei vierundzwanzig Komma drei Grad Celsius'],
+    ['nach 3 Tagen 6 cm²', 'nach drei Tagen sechs Quadratzentimeter'],
+    ['2–3 mg/L als N, um 00:00 Uhr', 'zwei bis drei Milligramm pro Liter als Stickstoff, um Mitternacht'],
+    ['5,0 Prozent in 2 Wochen', 'fünf Komma null Prozent in zwei Wochen'],
+  ];
+  for (const [printed, said] of cases) test(printed, () => assert.equal(spokenText(printed, 'de'), said));
+  test('no digit is left in the sheet of the note', () => assert.doesNotMatch(publishNarration(read(text), 'wasserlinsen').text.replace(/^\d+\. /gmu, ''), /\d/u));
 });

@@ -40,20 +40,22 @@ const scale = keys({
   domain: listOf(either(numberIn(-1e15, 1e15), words), 40), range: listOf(either(numberIn(-2000, 2000), colour), 40), padding: numberIn(0, 100),
 });
 /** A channel of the encoding; `value` says what a fixed value of it may be. */
-const channelOf = (value: Rule): Rule => keys({
+const channelRules = (value: Rule): Readonly<Record<string, Rule>> => ({
   field, type: oneOf(['quantitative', 'temporal', 'nominal', 'ordinal']), aggregate: oneOf(aggregates), bin, timeUnit: oneOf(timeUnits),
   title: either(nothing, words), axis, legend, scale, sort: either(nothing, oneOf(['ascending', 'descending']), listOf(words, 40)),
   stack: either(nothing, truth, oneOf(['zero', 'normalize', 'center'])), value, datum: either(numberIn(-1e15, 1e15), words),
 });
+const channelOf = (value: Rule): Rule => keys(channelRules(value));
 const number = channelOf(numberIn(-1e6, 1e6));
 const coloured = channelOf(colour);
 const worded = channelOf(words);
 const several = either(worded, listOf(worded, 12));
-const encoding = keys({
+const encodingRules = {
   x: number, y: number, x2: number, y2: number, xOffset: number, yOffset: number, opacity: number, size: number, strokeWidth: number,
   color: coloured, fill: coloured, stroke: coloured, shape: channelOf(oneOf(shapes)), strokeDash: channelOf(listOf(numberIn(0, 100), 8)),
   text: worded, detail: several, order: several, tooltip: several,
-});
+} as const;
+const encoding = keys(encodingRules);
 const mark = either(oneOf(marks), keys({
   type: oneOf(marks), color: colour, fill: colour, stroke: colour, filled: truth, opacity: numberIn(0, 1), fillOpacity: numberIn(0, 1), strokeOpacity: numberIn(0, 1),
   size: numberIn(0, 5000), strokeWidth: numberIn(0, 40), strokeDash: listOf(numberIn(0, 100), 8), point: truth, line: truth, borders: truth, ticks: truth,
@@ -66,22 +68,21 @@ const predicate = keys({
   range: listOf(numberIn(-1e15, 1e15), 2), oneOf: listOf(either(numberIn(-1e15, 1e15), words), 60), valid: truth,
 });
 const made: Rule = (node, checker) => checker.madeField(node);
-const transform = listOf(keys({
+const transformRules = {
   filter: predicate, aggregate: listOf(keys({ op: oneOf(aggregates), field, as: made }), 20), groupby: listOf(field, 12),
   timeUnit: oneOf(timeUnits), bin, field, as: made,
-}), 20);
-const layer = listOf(keys({ mark, encoding, transform }), 12);
+} as const;
+const transform = listOf(keys(transformRules), 20);
+const layerRules = { mark, encoding, transform } as const;
+const layer = listOf(keys(layerRules), 12);
 const data = keys({ name: oneOf(['readings']) });
-const specification = keys({
-  $schema: text(200), data, mark, encoding, layer, transform, title: words, width: numberIn(120, 1200), height: numberIn(60, 1000),
-});
+const topRules = { mark, encoding, layer, transform, title: words, width: numberIn(120, 1200), height: numberIn(60, 1000) } as const;
+// `$schema` and `data: {name: readings}` may stand in a specification from elsewhere and change nothing.
+const specification = keys({ ...topRules, $schema: text(200), data });
 
 /** What may be written where, for suggestions: keys of the specification, of its channels, and words for their values. */
 export const specWords = {
-  top: ['mark', 'encoding', 'layer', 'transform', 'title', 'width', 'height'], layer: ['mark', 'encoding', 'transform'],
-  channels: ['x', 'y', 'color', 'strokeDash', 'shape', 'size', 'opacity', 'detail', 'tooltip', 'text', 'x2', 'y2', 'xOffset', 'yOffset', 'fill', 'stroke', 'strokeWidth', 'order'],
-  channel: ['field', 'type', 'aggregate', 'timeUnit', 'bin', 'title', 'axis', 'legend', 'scale', 'sort', 'stack', 'value', 'datum'],
-  transform: ['filter', 'aggregate', 'groupby', 'timeUnit', 'bin', 'field', 'as'],
+  top: Object.keys(topRules), layer: Object.keys(layerRules), channels: Object.keys(encodingRules), channel: Object.keys(channelRules(colour)), transform: Object.keys(transformRules),
   values: { mark: marks, type: ['quantitative', 'temporal', 'nominal', 'ordinal'], aggregate: aggregates, op: aggregates, timeUnit: timeUnits, field: Object.keys(readingFields), groupby: Object.keys(readingFields), shape: shapes },
 } as const;
 

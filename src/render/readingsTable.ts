@@ -9,6 +9,7 @@ import { hour, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
 import { capital, placeWords, quantityWords } from '../charts/panels.ts';
 import { dateWords, decimalText } from '../charts/chartWords.ts';
+import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import type { PageWords } from '../words/page.ts';
 import { dataHtml, tableQuantities, tanksOfRole, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
@@ -39,6 +40,12 @@ function signed(value: number, decimals: number, protocol: Protocol): string {
   return Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
 }
 
+/** `6.42, 6.45`; where the comma is the decimal mark, `6,42; 6,45`. */
+function repeatsText(repeats: readonly number[], protocol: Protocol): string {
+  const mark = decimalMarkOf(protocol.language);
+  return repeats.map((each) => String(each).replace('.', mark)).join(mark === ',' ? '; ' : ', ');
+}
+
 /** A cell as it was recorded, with its flags told by shape and in words. */
 export function cellHtml(cell: Cell, protocol: Protocol, { readings: words }: PageWords): Html {
   const state = cell.state;
@@ -48,7 +55,7 @@ export function cellHtml(cell: Cell, protocol: Protocol, { readings: words }: Pa
     : state.kind === 'word' ? state.word ?? state.text : state.kind === 'missing' ? '–' : state.text;
   let html = escapeHtml(text);
   if (state.kind === 'missing') html = element('span', { title: words.notTaken }, html);
-  if (state.repeats.length > 1) html = element('span', { title: words.meanOfReadings(state.repeats.length, state.repeats.join(', ')) }, html, element('span', { class: 'evenwater-flag' }, words.meanOf(state.repeats.length)));
+  if (state.repeats.length > 1) html = element('span', { title: words.meanOfReadings(state.repeats.length, repeatsText(state.repeats, protocol)) }, html, element('span', { class: 'evenwater-flag' }, words.meanOf(state.repeats.length)));
   if (cell.leftOut) html = element('s', { title: words.leftOutOfAll }, html) + element('span', { class: 'evenwater-flag' }, words.leftOut);
   if (cell.doubtful) html += element('span', { class: 'evenwater-flag evenwater-sign-flag', title: words.doubtful }, '?');
   if (cell.earlier.length > 0) {

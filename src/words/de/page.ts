@@ -71,7 +71,10 @@ export const pageWords: PageWords = {
     margin: (data, unsure) => `Abstand ${data}${unsure ? ', weniger als das Messgerät unterscheiden kann' : ''}`,
     beyond: ({ side, hours, first }) => `${side === 'below' ? 'darunter' : 'darüber'} für ${hours}, zuerst um ${first}`,
     notAssessable: (needs, has) => `○ nicht beurteilbar: nötig sind ${needs} Tage hintereinander, die Messwerte decken ${has === 0 ? 'keinen' : has} ganz ab`,
-    lowestFrom: (amount, date) => `tiefster Wert ${amount}, ab ${date}`,
+    lowestFrom: (amount, date) => {
+      const [year, month, day] = date.split('-').map(Number);
+      return `tiefster Wert ${amount}, vom ${dateWords({ year: year!, month: month!, day: day! })} an`;
+    },
     parts: { minimum: 'Minimum', '7-day mean': 'Mittel über 7 Tage', '7-day mean minimum': 'mittleres Minimum über 7 Tage', '30-day mean': 'Mittel über 30 Tage' },
     partLimit: ({ quantity, part, amount }) => `${quantity}, ${part} mindestens ${amount}`,
   },

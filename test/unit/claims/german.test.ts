@@ -57,6 +57,7 @@ suite('claims in German: what is read out of words', () => {
   for (const [words, ...expected] of cases) test(words, () => assert.deepEqual(read(words), expected));
 
   test('in an English note the German words are words', () => assert.deepEqual(read('etwa zwei Stunden', 'en'), []));
+  test('Swiss German writes a point and speaks German', () => assert.deepEqual(read('etwa 8.2 Milligramm pro Liter', 'de-CH'), ['~8.2 mg/L']));
   test('a mend is written in the language of the words', () => {
     const [number] = readMentions('nach drei Stunden', { language: 'de' });
     assert.equal(numberLike(number as NumberMention, 5), 'fünf');

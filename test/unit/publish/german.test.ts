@@ -125,6 +125,18 @@ suite('a German note for readers', () => {
   });
 });
 
+suite('a German note in an English editor', () => {
+  test('problems are said in English, everything else in German', () => {
+    const note = read(text.replace('show: [linsen.DO, klar.DO]', 'shwo: [linsen.DO, klar.DO]'));
+    const md = createNoteParser();
+    evenwaterMarkdown(md, { noteFor: () => note, target: 'preview' });
+    const html = md.render(note.text);
+    assert.match(html, /<strong>(?:Error|Warning), line \d+: /u);
+    assert.match(html, /Vorher angeglichen/u);
+    assert.doesNotMatch(html, /Made alike beforehand/u);
+  });
+});
+
 suite('a German note and its numbers', () => {
   const inEnglish = text.replace('language: de', 'language: en').replace(/(?<=\{(?:rund )?\d+),(?=\d)/gu, '.').replace('rund 2', 'about 2').replace('7:30 Uhr', '7:30').replace('5.0 Prozent', '5.0 per cent')
     .replace('Milligramm pro Liter', 'milligrams per litre').replace('3.1 Stunden', '3.1 hours').replace('auf {5,83 mg/L', 'auf {5.83 mg/L');

@@ -49,7 +49,7 @@ export const calls: Readonly<Record<string, GermanCall>> = {
   'time-of-steepest-fall': { head: stretch, rest: ' des steilsten Abfalls {gen 1}{window}{over}' },
   'time-of-steepest-rise': { head: stretch, rest: ' des steilsten Anstiegs {gen 1}{window}{over}' },
   steps: { plural: 'Änderungen', rest: ' {gen 1}{window}{every}' },
-  'percent-steps': { plural: 'prozentualen Änderungen', rest: ' {gen 1}{window}{every}' },
+  'percent-steps': { plural: 'Änderungen', rest: ' {gen 1} in Prozent{window}{every}' },
   'first-below': { head: moment, rest: ' des ersten Messwerts {gen 1} unter {dat 2}{window}' },
   'first-above': { head: moment, rest: ' des ersten Messwerts {gen 1} über {dat 2}{window}' },
   'hours-below': { head: noun('Dauer', 'die'), rest: ', für die {nom 1}{window} unter {dat 2} lag' },

@@ -7,6 +7,9 @@ const tankKeys: Readonly<Record<string, string>> = {
   salinity: 'Salzgehalt', role: 'Rolle', group: 'Gruppe', label: 'Name', facts: 'weitere Angaben',
 };
 
+/** `stündlich`, `täglich`, `alle 30 min`. */
+const everyWords = (every: string): string => (every === '1 h' ? 'stündlich' : every === '1 d' ? 'täglich' : `alle ${every}`);
+
 /** `Dunkelphase 2`, `Phase „Fütterung“`. */
 export function phaseName(id: string): string {
   const [, name, night] = /^(baseline|dark|recovery)(?:-(\d+))?$/u.exec(id) ?? [];
@@ -120,7 +123,7 @@ export const planWords: PlanCardWords = {
       const clocks = (texts: readonly string[]): string => (texts.length > 3 ? `${texts[0]!} Uhr und zu ${texts.length - 1} anderen Zeiten` : texts.length === 0 ? '' : `${listedText(texts)} Uhr`);
       const nightly = facts.daily ? ', jeden Tag' : '';
       const [off, on] = [clocks(lightsOff), clocks(lightsOn)];
-      const stretches = facts.stretches.map(({ every, between }) => `alle ${every}${between === null ? '' : ` von ${between[0]} bis ${between[1]} Uhr`}`);
+      const stretches = facts.stretches.map(({ every, between }) => `${everyWords(every)}${between === null ? '' : ` von ${between[0]} bis ${between[1]} Uhr`}`);
       return [
         end === null ? `Ab ${start.clock} Uhr am ${start.date}.` : `Von ${start.clock} Uhr am ${start.date} bis ${end.clock} Uhr${end.sameDay ? '' : ` am ${end.date}`} (${end.length}).`,
         ...(off && on ? [`Licht aus um ${off} und an um ${on}${nightly}.`] : off ? [`Licht aus um ${off}${nightly}.`] : on ? [`Licht an um ${on}${nightly}.`] : []),

@@ -131,7 +131,7 @@ class SummaryPrinter {
   private moment(): string {
     const name = this.table.moment?.name ?? '';
     const event = this.protocol.events.find((each) => each.id === name);
-    return this.words.moments[name] ?? (event ? `“${event.what}”` : this.table.moment ? this.time(this.table.moment.instant) : name);
+    return this.words.moments[name] ?? (event ? this.words.event(event.what) : this.table.moment ? this.time(this.table.moment.instant) : name);
   }
 
   private cell(cell: SummaryCell, row: SummaryRow, index: number): Html {

@@ -33,7 +33,7 @@ export const chartWords: ChartWords = {
   limitDrawn: (label) => `Eingezeichnete Grenze: ${label}.`,
   caption: ({ quantities, places, dates }) => `${quantities} ${places}, ${dates}.`,
   bare: (text) => text.replace(/^(?:der|die|das) /, ''),
-  differenceIn: (quantity) => `Unterschied: ${quantity}`,
+  differenceIn: (quantity) => `${quantity} (Unterschied)`,
   minus: (a, b) => `${a} minus ${b}`,
   band: 'Band: 95-%-Intervall aus Genauigkeit und Auflösung der Messgeräte',
   facets: { tanks: 'Ein Feld je Becken, mit einer Skala je Größe.', quantities: 'Ein Feld je Größe.' },

@@ -30,6 +30,7 @@ export const summaryWords: SummaryWords = {
   moments: {
     'light-off': '„Licht aus“', 'light-on': '„Licht an“', start: 'dem Beginn', end: 'dem Ende', sunrise: 'Sonnenaufgang', sunset: 'Sonnenuntergang', dawn: 'der Morgendämmerung', dusk: 'der Abenddämmerung',
   },
+  event: (what) => `„${what}“`,
   span: (from, to) => `${from} bis ${to}`,
   whole: 'alle Messwerte',
   nothing: 'Es gibt noch nichts zusammenzufassen.',

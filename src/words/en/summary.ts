@@ -39,6 +39,7 @@ export const summaryWords = {
   after: (moment: string): string => `after ${moment}`,
   change: 'after minus before',
   moments: { 'light-off': 'lights-off', 'light-on': 'lights-on', start: 'the start', end: 'the end', sunrise: 'sunrise', sunset: 'sunset', dawn: 'dawn', dusk: 'dusk' } as Readonly<Record<string, string>>,
+  event: (what: string): string => `“${what}”`,
   span: (from: string, to: string): string => `${from} to ${to}`,
   whole: 'all readings',
   nothing: 'There is nothing to sum up yet.',

@@ -55,7 +55,7 @@ export function clockAt(text: string, offset: number, words: ClaimWords): ClockM
   const hourOnly = at(hourOnlyPattern, text, offset);
   if (hourOnly) return made(hourOnly[0].length, readClock(`${hourOnly[1]}:00 ${hourOnly[2]}m`), false, 'twelve-hours-only');
   const hourWord = words.hourWord && at(words.hourWord, text, offset);
-  if (hourWord) return made(hourWord[0].length, readClock(`${hourWord[1] ?? hourWord[2]!}:${hourWord[3] ?? '00'}`), false, 'twenty-four');
+  if (hourWord) return made(hourWord[0].length, readClock(`${hourWord[1] ?? hourWord[3]!}:${hourWord[2] ?? '00'}`), false, 'twenty-four');
   const word = at(words.noon, text, offset);
   if (word) return made(word[0].length, { hour: words.midnight.test(word[1]!) ? 0 : 12, minute: 0, second: 0 }, false, 'word');
   return null;

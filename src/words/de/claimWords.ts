@@ -27,7 +27,7 @@ export const claimWords: ClaimWords = {
   monthDay: null,
   dottedDate: /(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})(?![\p{L}\p{N}])/uy,
   dateLike: (day, month, year) => `${day}. ${month}${year === null ? '' : ` ${year}`}`,
-  hourWord: /(\d{1,2})(?=\s+Uhr(?!\s+\d))|(\d{1,2})\s+Uhr\s+(\d{2})/iuy,
+  hourWord: /(\d{1,2})\s+Uhr\s+(\d{2})(?![.,]?\d)(?!\s*(?:[°%‰µ/]|(?:mg|g|h|min|hPa|l|L|Grad|Prozent)(?!\p{L})))|(\d{1,2})(?=\s+Uhr(?!\p{L}))/uy,
   afterClock: /^\s+Uhr(?![\p{L}])/u,
   noon: /(mittags?|mitternacht)(?![\p{L}\p{N}])/iuy,
   midnight: /mitternacht/i,

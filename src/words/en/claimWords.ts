@@ -32,7 +32,7 @@ export const claimWords = {
   /** `15.03.2026`, where that can mean one day alone. */
   dottedDate: null as RegExp | null,
   dateLike: (day: number, month: string, year: number | null): string => `${day} ${month}${year === null ? '' : ` ${year}`}`,
-  /** An hour alone, and its minutes: `6 Uhr 30`. */
+  /** An hour with its minutes, `6 Uhr 30`, or alone, then as the third group. */
   hourWord: null as RegExp | null,
   /** What may stand behind a clock time before its `±`. */
   afterClock: null as RegExp | null,

@@ -7,9 +7,14 @@ import path from 'node:path';
 import { newPage } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, startServer } from '../../scripts/workbench/server.mjs';
+import { runDue } from './due.mjs';
+import { runNight } from './night.mjs';
 
-const day = new Date().toISOString().slice(0, 10);
-/** Invented. The run is today, so that typed clock times mean it. */
+const half = 30 * 60_000;
+/** The run began some hours ago, so that each typed clock time is nearest to now where it is meant. */
+const start = Math.floor(Date.now() / half) * half - 18 * half;
+const stamp = (instant) => new Date(instant).toISOString().slice(0, 16).replace('T', ' ');
+/** Invented. */
 const plan = `# A night by keyboard
 
 \`\`\`protocol
@@ -17,7 +22,7 @@ place: {time zone: UTC}
 tanks:
   mat: {role: treatment, plants: water lettuce}
   open: {role: control, plants: none}
-schedule: {start: ${day} 00:00, end: ${day} 23:30, every: 30 min}
+schedule: {start: ${stamp(start)}, end: ${stamp(start + 40 * half)}, every: 30 min}
 measure:
   DO: {what: dissolved oxygen, unit: mg/L}
   T: {what: water temperature, unit: degC}
@@ -29,7 +34,7 @@ time   mat.DO  mat.T  open.DO  open.T
 
 The end.
 `;
-const clock = (slot) => `${String(Math.floor(slot / 2)).padStart(2, '0')}:${slot % 2 === 0 ? '00' : '30'}`;
+const clock = (slot) => stamp(start + slot * half).slice(11);
 const rowOf = (slot) => [(8.3 - slot * 0.03).toFixed(2), (24.9 - slot * 0.01).toFixed(1), (8.3 - slot * 0.01).toFixed(2), '24.6'];
 function expect(holds, what) { if (!holds) throw new Error(what); }
 
@@ -136,7 +141,7 @@ export async function runLogging(browser, { pictures = null, kills = 5, rows = 1
       await page.keyboard.press('Enter');
       await page.waitForTimeout(500);
       const words = await widget.innerText();
-      expect(/degF/.test(words) && /once more/.test(words), words);
+      expect(/°F/.test(words) && /once more/.test(words), words);
       await picture('warning');
       expect(!(await onDisk()).includes('76.3'), 'it was logged');
       await page.keyboard.press('Enter');
@@ -161,6 +166,10 @@ export async function runLogging(browser, { pictures = null, kills = 5, rows = 1
     await page.context().close();
     await server.stop();
     await fs.rm(folder, { recursive: true, force: true });
+  }
+  for (const suite of [runNight, runDue]) {
+    const more = await suite(browser, { pictures });
+    for (const key of Object.keys(count)) count[key] += more[key];
   }
   return count;
 }

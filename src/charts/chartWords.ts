@@ -12,7 +12,7 @@ import { wallTimeOf } from '../time/zone.ts';
 import { chartWords, type ChartWords } from '../words/charts.ts';
 import { languageOf } from '../words/languages.ts';
 import type { FigureOptions } from '../experiment/figureBlock.ts';
-import type { Band } from './shading.ts';
+import type { Band, StatedPhase } from './shading.ts';
 import type { EventLine, LimitLine } from './specification.ts';
 import { capital, placeFacts, seriesDecimals, type Drawn, type Panel } from './panels.ts';
 
@@ -97,7 +97,7 @@ function seriesSentence(drawn: Drawn, panel: Panel, panels: number, protocol: Pr
 
 export interface ChartFacts {
   readonly note: Note; readonly protocol: Protocol; readonly panels: readonly Panel[];
-  readonly from: Instant; readonly to: Instant; readonly bands: readonly Band[];
+  readonly from: Instant; readonly to: Instant; readonly bands: readonly Band[]; readonly phases: readonly StatedPhase[];
   readonly events: readonly EventLine[]; readonly limits: readonly LimitLine[];
   readonly facets: FigureOptions['facets'];
 }
@@ -122,6 +122,7 @@ export function alternativeOf(facts: ChartFacts, opening = wordsOf(facts.protoco
   const twilight = spansOf(facts, 'twilight');
   if (dark.length > 0) sentences.push(words.dark(dark));
   if (twilight.length > 0) sentences.push(words.twilight(twilight));
+  if (facts.phases.length > 0) sentences.push(words.phases(facts.phases.map(({ id, from, to }) => ({ id, from: timeWords(from, facts.from, facts.to, protocol), to: timeWords(to, facts.from, facts.to, protocol) }))));
   const events = facts.events.filter((event) => !event.lamp);
   if (events.length > 0) sentences.push(words.events(events.map((event) => ({ label: event.label, time: timeWords(event.at, facts.from, facts.to, protocol) }))));
   for (const limit of new Set(facts.limits.map((each) => each.label))) sentences.push(words.limitDrawn(limit));
@@ -146,6 +147,7 @@ export function captionOf(facts: ChartFacts, own: string | null, more: readonly 
   const shades: string[] = [];
   if (facts.bands.some((band) => band.kind === 'dark')) shades.push(words.shadedDark);
   if (facts.bands.some((band) => band.kind === 'twilight')) shades.push(words.shadedTwilight);
+  if (facts.phases.length > 0) shades.push(words.tintedPhases(facts.phases.length));
   if (all.some((drawn) => drawn.points.some((point) => point.half !== undefined))) shades.push(words.band);
   if (facts.limits.length > 0) shades.push(words.dashedLimits);
   if (marks.doubtful > 0) shades.push(words.hollow(marks.doubtful));

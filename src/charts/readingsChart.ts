@@ -13,7 +13,7 @@ import { protectedBy } from '../words/criteria.ts';
 import type { Chart, ChartTheme } from './types.ts';
 import { alternativeOf, amountIn, captionOf, decimalText, sentence, wordsOf, type ChartFacts } from './chartWords.ts';
 import { figureWindow, panelsOf, type Panel } from './panels.ts';
-import { bandsOf } from './shading.ts';
+import { bandsOf, statedPhases } from './shading.ts';
 import { localeOf } from './locale.ts';
 import { sizeOf } from './frame.ts';
 import { specificationOf, type Drawing, type EventLine, type LimitLine } from './specification.ts';
@@ -93,7 +93,7 @@ function axisOf(panels: readonly Panel[], limits: readonly LimitLine[], ticks: n
 /** What there is to draw and to say of the readings in a window. */
 export function chartFacts(note: Note, options: FigureOptions, protocol: Protocol, { from, to }: { readonly from: Instant; readonly to: Instant }): ChartFacts {
   const panels = panelsOf(note, protocol, options, { from, to });
-  return { note, protocol, panels, from, to, bands: bandsOf(protocol, from, to), events: eventsIn(protocol, panels, from, to), limits: limitsIn(protocol, panels), facets: options.facets };
+  return { note, protocol, panels, from, to, bands: bandsOf(protocol, from, to), phases: statedPhases(protocol, from, to), events: eventsIn(protocol, panels, from, to), limits: limitsIn(protocol, panels), facets: options.facets };
 }
 
 /** Builds the chart with colour names in place of colours: the preview puts its theme's in with `themed`. */
@@ -112,7 +112,7 @@ export function unthemedChart(note: Note, options: FigureOptions): Chart | null 
   const offset = protocol.zone.offsetAt(from);
   const changed = protocol.zone.offsetAt(to) !== offset;
   const drawing: Drawing = {
-    panels, axes, from, to, offset, bands, events, limits, title: options.title, width: options.width ?? 680,
+    panels, axes, from, to, offset, bands, phases: all.phases, events, limits, title: options.title, width: options.width ?? 680,
     tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountIn(point.value, drawn.source.unit, drawn.source.decimals, protocol)}${words.kinds[point.kind]}`,
     zoneLabel: words.timesIn(protocol.zone.name === 'UTC' ? null : { name: protocol.zone.name, offset: formatOffset(offset).replace('-', '−'), changed }),
     locale: localeOf(protocol), facets: options.facets,

@@ -69,3 +69,12 @@ export function bandsOf(protocol: Protocol, from: Instant, to: Instant): Band[] 
   }
   return bands;
 }
+
+/** A phase that the plan states itself, as far as it lies in a window. */
+export interface StatedPhase { readonly id: string; readonly from: Instant; readonly to: Instant }
+
+/** Phases under `phases` of the plan; those that follow from the lights are the dark bands. */
+export function statedPhases(protocol: Protocol, from: Instant, to: Instant): StatedPhase[] {
+  return protocol.phases.filter((phase) => phase.typed !== null)
+    .map(({ id, window }) => ({ id, from: Math.max(from, window.from), to: Math.min(to, window.to) })).filter((phase) => phase.to > phase.from);
+}

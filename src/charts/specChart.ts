@@ -159,12 +159,12 @@ export function specChart(note: Note, options: FigureOptions, spec: ChartSpec): 
   const facts = chartFacts(note, { ...options, facets: null, uncertainty: false }, protocol, window);
   const leftOut = facts.panels.flatMap((panel) => panel.drawn).reduce((sum, drawn) => sum + drawn.points.filter((point) => point.segment < 0).length, 0);
   const described = words.ownChart({ ...shownIn(spec.body), rows: decimalText(rows.length, 0, protocol) });
-  const alternative = [...(options.alternative === null ? [] : [sentence(options.alternative)]), described, alternativeOf({ ...facts, bands: [], events: [], limits: [] }, words.shownReadings)].join(' ');
+  const alternative = [...(options.alternative === null ? [] : [sentence(options.alternative)]), described, alternativeOf({ ...facts, bands: [], phases: [], events: [], limits: [] }, words.shownReadings)].join(' ');
   const title = options.title ?? spec.title;
   const body = withTimeAxes(completed(spec.body, ground), timeAxis(window.from, window.to, locale?.dayFormat ?? '%-d %b'));
   return {
     width, height, alternative,
-    caption: captionOf({ ...facts, panels: plainPanels(facts.panels), bands: [], limits: [] }, options.caption, [words.ownRows(rows.length, leftOut)]),
+    caption: captionOf({ ...facts, panels: plainPanels(facts.panels), bands: [], phases: [], limits: [] }, options.caption, [words.ownRows(rows.length, leftOut)]),
     specification: {
       $schema: 'https://vega.github.io/schema/vega-lite/v6.json', description: alternative, background: null, padding: { left: 2, top: 4, right: 8, bottom: 2 },
       autosize: { type: 'fit', contains: 'padding' }, width, height, config: ownChartConfig(locale, width < 480),

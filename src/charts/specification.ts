@@ -9,7 +9,7 @@ import type { FigureOptions } from '../experiment/figureBlock.ts';
 import type { Axis } from './ticks.ts';
 import type { Drawn, Panel } from './panels.ts';
 import type { Point } from './points.ts';
-import type { Band } from './shading.ts';
+import type { Band, StatedPhase } from './shading.ts';
 import { eventsOf, frameOf, labelWidth, sizeOf, small, type Frame } from './frame.ts';
 import { cutText, keepApart, wrapText } from './layout.ts';
 import type { ChartLocale } from './locale.ts';
@@ -29,6 +29,7 @@ export interface Drawing {
   /** Milliseconds to add to an instant to get the axis's wall-clock number. */
   readonly offset: number;
   readonly bands: readonly Band[];
+  readonly phases: readonly StatedPhase[];
   readonly events: readonly EventLine[];
   readonly limits: readonly LimitLine[];
   /** `Europe/Amsterdam, UTC+01:00`. */
@@ -101,6 +102,17 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
       mark: { type: 'rect', fill: colourToken(kind), stroke: null, y: 0, y2: height },
       encoding: { x: { field: 't', type: 'quantitative' }, x2: { field: 'u' } },
     });
+  }
+  if (drawing.phases.length > 0) {
+    layers.push({
+      data: { values: drawing.phases.map((phase) => ({ t: wall(phase.from), u: wall(phase.to) })) },
+      mark: { type: 'rect', fill: colourToken('muted'), fillOpacity: 0.13, stroke: colourToken('muted'), strokeOpacity: 0.5, strokeWidth: 0.8, y: 0, y2: height },
+      encoding: { x: { field: 't', type: 'quantitative' }, x2: { field: 'u' } },
+    });
+    layers.push(...drawing.phases.flatMap((phase) => {
+      const room = xOf(phase.to) - xOf(phase.from) - 6;
+      return room < 14 ? [] : pixelText([{ x: xOf(phase.from) + 3, y: height - 8, text: cutText(phase.id, 10, room) }], { fontSize: 10, fill: colourToken('muted') });
+    }));
   }
   const events = eventsOf(panel, drawing);
   if (events.length > 0) {

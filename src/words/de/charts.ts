@@ -47,6 +47,8 @@ export const chartWords: ChartWords = {
   ownRows: (rows, without) => `Gezeichnet aus ${rows} ${rows === 1 ? 'Messwert' : 'Messwerten'}`
     + `${without > 0 ? `; ${without} ausgelassene oder außerhalb des Messbereichs liegende ${without === 1 ? 'gehört' : 'gehören'} nicht dazu` : ''}.`,
   shadedDark: 'schattiert: dunkel',
+  phases: (phases) => `${phases.length === 1 ? 'Phase' : 'Phasen'} des Plans: ${phases.map((phase) => `${phase.id} von ${phase.from} bis ${phase.to}`).join('; ')}.`,
+  tintedPhases: (count) => `eingerahmt: ${count === 1 ? 'eine Phase' : 'Phasen'} des Plans`,
   shadedTwilight: 'heller schattiert: bürgerliche Dämmerung, Lampen aus',
   dashedLimits: 'quer gestrichelt: Grenzen aus dem Plan',
   hollow: (count) => `hohl: ${count === 1 ? 'ein zweifelhafter Messwert' : 'zweifelhafte Messwerte'}`,

@@ -130,6 +130,23 @@ suite('figures: facets', () => {
   }
 });
 
+suite('figures: phases', () => {
+  const planned = nightProtocol.replace('limits:', 'phases:\n  feeding: 20:30..22:00\nlimits:');
+
+  test('a phase that the plan states is framed with its name, and said', () => {
+    const chart = chartOf('show: DO', 680, nightReadings, planned);
+    const framed = marks(panelsOf(chart)[0]!, 'rect').filter((layer) => layer.mark['stroke'] === 'evenwater:muted');
+    assert.deepEqual(framed.map((layer) => layer.data.values), [[{ t: Date.UTC(2026, 2, 14, 20, 30), u: Date.UTC(2026, 2, 14, 22) }]]);
+    assert.match(JSON.stringify(chart.specification), /"text":"feeding"/);
+    assert.match(captionText(chart), /framed: a phase of the plan/);
+    assert.match(chart.alternative, /Phase of the plan: feeding from 20:30 to 22:00\./);
+  });
+
+  test('a figure that does not reach it says nothing of it', () => {
+    assert.doesNotMatch(captionText(chartOf('show: DO\nfrom: light-off', 680, nightReadings, planned)), /framed/);
+  });
+});
+
 suite('figures: uncertainty', () => {
   test('a band of the 95 % interval from the instruments\' accuracy, said in caption and words', () => {
     const chart = chartOf('show: mat.DO\nuncertainty: yes');

@@ -147,7 +147,7 @@ export function captionOf(facts: ChartFacts, own: string | null, more: readonly 
   const shades: string[] = [];
   if (facts.bands.some((band) => band.kind === 'dark')) shades.push(words.shadedDark);
   if (facts.bands.some((band) => band.kind === 'twilight')) shades.push(words.shadedTwilight);
-  if (facts.phases.length > 0) shades.push(words.tintedPhases(facts.phases.length));
+  if (facts.phases.length > 0) shades.push(words.framedPhases(facts.phases.map((phase) => phase.id)));
   if (all.some((drawn) => drawn.points.some((point) => point.half !== undefined))) shades.push(words.band);
   if (facts.limits.length > 0) shades.push(words.dashedLimits);
   if (marks.doubtful > 0) shades.push(words.hollow(marks.doubtful));

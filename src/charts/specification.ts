@@ -11,7 +11,7 @@ import type { Drawn, Panel } from './panels.ts';
 import type { Point } from './points.ts';
 import type { Band, StatedPhase } from './shading.ts';
 import { eventsOf, frameOf, labelWidth, sizeOf, small, type Frame } from './frame.ts';
-import { cutText, keepApart, wrapText } from './layout.ts';
+import { cutText, keepApart, textWidth, wrapText } from './layout.ts';
 import type { ChartLocale } from './locale.ts';
 import { colourToken } from './theme.ts';
 import { thin } from './downsample.ts';
@@ -111,7 +111,7 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
     });
     layers.push(...drawing.phases.flatMap((phase) => {
       const room = xOf(phase.to) - xOf(phase.from) - 6;
-      return room < 14 ? [] : pixelText([{ x: xOf(phase.from) + 3, y: height - 8, text: cutText(phase.id, 10, room) }], { fontSize: 10, fill: colourToken('muted') });
+      return textWidth(phase.id, 10) > room ? [] : pixelText([{ x: xOf(phase.from) + 3, y: height - 8, text: phase.id }], { fontSize: 10, fill: colourToken('muted') });
     }));
   }
   const events = eventsOf(panel, drawing);

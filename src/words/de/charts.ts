@@ -48,7 +48,7 @@ export const chartWords: ChartWords = {
     + `${without > 0 ? `; ${without} ausgelassene oder außerhalb des Messbereichs liegende ${without === 1 ? 'gehört' : 'gehören'} nicht dazu` : ''}.`,
   shadedDark: 'schattiert: dunkel',
   phases: (phases) => `${phases.length === 1 ? 'Phase' : 'Phasen'} des Plans: ${phases.map((phase) => `${phase.id} von ${phase.from} bis ${phase.to}`).join('; ')}.`,
-  tintedPhases: (count) => `eingerahmt: ${count === 1 ? 'eine Phase' : 'Phasen'} des Plans`,
+  framedPhases: (ids) => `eingerahmt: ${ids.length === 1 ? 'die Phase' : 'die Phasen'} ${listedText(ids.map((id) => `„${id}“`))}`,
   shadedTwilight: 'heller schattiert: bürgerliche Dämmerung, Lampen aus',
   dashedLimits: 'quer gestrichelt: Grenzen aus dem Plan',
   hollow: (count) => `hohl: ${count === 1 ? 'ein zweifelhafter Messwert' : 'zweifelhafte Messwerte'}`,

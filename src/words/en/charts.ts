@@ -68,7 +68,7 @@ export const chartWords = {
   ownRows: (rows: number, without: number): string => `Drawn from ${rows} ${rows === 1 ? 'reading' : 'readings'}${without > 0 ? `; ${without} left out or outside the instrument's range ${without === 1 ? 'is' : 'are'} not among them` : ''}.`,
   shadedDark: 'shaded: dark',
   phases: (phases: readonly { readonly id: string; readonly from: string; readonly to: string }[]): string => `${phases.length === 1 ? 'Phase' : 'Phases'} of the plan: ${phases.map((phase) => `${phase.id} from ${phase.from} to ${phase.to}`).join('; ')}.`,
-  tintedPhases: (count: number): string => `framed: ${count === 1 ? 'a phase' : 'phases'} of the plan`,
+  framedPhases: (ids: readonly string[]): string => `framed: ${ids.length === 1 ? 'the phase' : 'the phases'} ${listedText(ids)}`,
   shadedTwilight: 'lighter shade: civil twilight, lamps off',
   dashedLimits: 'dashed across: limits stated in the protocol',
   hollow: (count: number): string => `hollow: ${count === 1 ? 'a doubtful reading' : 'doubtful readings'}`,

@@ -138,7 +138,7 @@ suite('figures: phases', () => {
     const framed = marks(panelsOf(chart)[0]!, 'rect').filter((layer) => layer.mark['stroke'] === 'evenwater:muted');
     assert.deepEqual(framed.map((layer) => layer.data.values), [[{ t: Date.UTC(2026, 2, 14, 20, 30), u: Date.UTC(2026, 2, 14, 22) }]]);
     assert.match(JSON.stringify(chart.specification), /"text":"feeding"/);
-    assert.match(captionText(chart), /framed: a phase of the plan/);
+    assert.match(captionText(chart), /framed: the phase feeding/);
     assert.match(chart.alternative, /Phase of the plan: feeding from 20:30 to 22:00\./);
   });
 

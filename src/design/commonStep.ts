@@ -28,7 +28,7 @@ export function checkCommonStep(design: Design): Problem[] {
           const excused = protocol.events.some((event) => event.at > rows[at - 1]!.time - 1 && event.at <= time);
           if (reported.has(time) || excused || !source) continue;
           reported.add(time);
-          const step = (key: 'a' | 'b'): string => shown(rows[at]![key] - rows[at - 1]![key], differenceUnit(one.unit));
+          const step = (key: 'a' | 'b'): string => shown(rows[at]![key] - rows[at - 1]![key], differenceUnit(one.unit), protocol);
           const labels = [one, other].map((series) => protocol.tanks.find((tank) => tank.id === series.place)?.label ?? series.place);
           found.push(finding(design, 'common-step', source, { quantity: measure.id, time: sayTime(time, protocol), tanks: labels, steps: [step('a'), step('b')] }));
         }

@@ -106,8 +106,8 @@ export function checkLevel(design: Design): Problem[] {
         const accuracy = measure.accuracy && measure.accuracy.unit.kind !== 'percentage' ? measure.accuracy.value * measure.accuracy.unit.factor / measure.unit.factor : 0;
         if (Math.abs(apart.difference) <= Math.max(most, accuracy) * (1 + 1e-9)) continue;
         found.push(finding(design, 'tanks-differ-in-readings', one.idRange, {
-          what: measure.what!.value, tank: one.label, other: other.label, difference: shown(Math.abs(apart.difference), unit),
-          most: shown(Math.max(most, accuracy), unit),
+          what: measure.what!.value, tank: one.label, other: other.label, difference: shown(Math.abs(apart.difference), unit, protocol),
+          most: shown(Math.max(most, accuracy), unit, protocol),
         }, [fix('equalise-quantity', { what: measure.what!.value }, protocol.equalise.length > 0 ? [] : addToPlan(design.text, protocol, [
           'equalise:', `  - step: ${planTexts(languageOf(protocol.language)).levelTanks(measure.what!.value)}`, `    accept: abs(${one.id}.${measure.id} - ${other.id}.${measure.id}) <= ${Number(Math.max(most, accuracy).toPrecision(2))} ${measure.unit.symbol}`,
         ]))], [{ range: other.idRange, message: 'other-tank', args: { tank: other.label } }]));

@@ -5,9 +5,12 @@ import type { FormulaContext } from '../formula/context.ts';
 import type { Protocol, Schedule } from '../protocol/types.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import { day, type Duration, type Instant } from '../time/instant.ts';
+import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import { formatValue } from '../quantities/format.ts';
 import type { Unit } from '../quantities/types.ts';
 import { numberValue } from '../quantities/value.ts';
+import { languageOf } from '../words/languages.ts';
+import { unitWords } from '../words/units.ts';
 import { addToList } from './planEdits.ts';
 
 /** What the check looks at: the plan, its readings, and the note's text for the mends. */
@@ -43,4 +46,5 @@ export function baselineEnd(protocol: Protocol): Instant | null {
 }
 
 /** An amount with two significant digits, as a sentence says it. */
-export const shown = (amount: number, unit: Unit): string => formatValue(numberValue(Number(amount.toPrecision(2)), unit));
+export const shown = (amount: number, unit: Unit, { language }: Pick<Protocol, 'language'>): string =>
+  unitWords(formatValue(numberValue(Number(amount.toPrecision(2)), unit), { decimalMark: decimalMarkOf(language) }), languageOf(language));

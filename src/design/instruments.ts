@@ -48,7 +48,7 @@ export function checkEffect(design: Design): Problem[] {
     const half = differenceHalfWidth(measure, protocol);
     if (effect === null || half === null || effect > half * (1 + 1e-9)) return [];
     const unit: Unit = differenceUnit(measure.unit);
-    return [finding(design, 'effect-below-instrument', expectation.range, { quantity: measure.id, effect: shown(effect, unit), least: shown(half, unit) }, [], [
+    return [finding(design, 'effect-below-instrument', expectation.range, { quantity: measure.id, effect: shown(effect, unit, protocol), least: shown(half, unit, protocol) }, [], [
       { range: measure.idRange, message: 'instrument-here', args: { name: measure.with?.value ?? measure.id } },
     ])];
   });

@@ -112,7 +112,7 @@ export function checkRate(design: Design): Problem[] {
     if (change <= least * (1 + 1e-9)) return [];
     const fine = usual.find((each) => rate.value * rate.unit.factor * (each / 1000) <= least);
     return [finding(design, 'interval-coarse-for-rate', expectation.range, {
-      quantity: quantity.value, gap: formatDuration(gap), change: shown(change / unit.factor, differenceUnit(unit)), effect: shown(least / unit.factor, differenceUnit(unit)),
+      quantity: quantity.value, gap: formatDuration(gap), change: shown(change / unit.factor, differenceUnit(unit), protocol), effect: shown(least / unit.factor, differenceUnit(unit), protocol),
     }, fine === undefined ? [] : [fix('read-every', { every: formatDuration(fine) }, replaceInSchedule(design.text, protocol, 'every', (value) => (value.startsWith('[') ? null : formatDuration(fine))), { preferred: true })])];
   });
 }

@@ -12,7 +12,7 @@ import { element, escapeHtml, type Html } from './html.ts';
 export function planningHtml(protocol: Protocol): Html {
   const words = planWords(languageOf(protocol.language)).planning;
   const mark = decimalMarkOf(protocol.language);
-  const amount = (value: number, unit: Unit): string => shown(value, unit).replace('.', mark);
+  const amount = (value: number, unit: Unit): string => shown(value, unit, protocol);
   const items = planningFigures(protocol).map((each) => {
     const phase = each.overPhase && { ...each.overPhase, difference: amount(each.overPhase.difference, each.unit) };
     return element('li', {}, element('code', {}, escapeHtml(each.quantity)), escapeHtml(words.figures({ single: amount(each.singleReading, each.unit), phase, change: amount(each.change, each.unit) })));

@@ -64,14 +64,17 @@ class SummaryPrinter {
     return this.table.series.flatMap(({ value, computed }) => (computed && value === formula ? [{ value, computed }] : []))[0] ?? null;
   }
 
+  /** What a series of several tanks is called. */
+  private seriesName(formula: string): string {
+    const shown = this.computedNamed(formula);
+    return (shown && computedWords(shown, shown.computed, this.context.note, this.protocol).name) ?? formula;
+  }
+
   private subjectHead(subject: SummarySubject, several: boolean): Html {
     if (this.table.kind === 'tanks') return escapeHtml(capital(this.what(subject)));
     const what = several ? `: ${this.what(subject)}` : '';
     if (subject.kind === 'gap') return escapeHtml(capital(`${this.gapName()}${what}`));
-    if (subject.place === null) {
-      const shown = this.computedNamed(subject.formula);
-      return escapeHtml(capital(`${(shown && computedWords(shown, shown.computed, this.context.note, this.protocol).name) ?? subject.formula}${what}`));
-    }
+    if (subject.place === null) return escapeHtml(capital(`${this.seriesName(subject.formula)}${what}`));
     return `${this.placeHead(subject.place)}${escapeHtml(what)}`;
   }
 
@@ -108,7 +111,7 @@ class SummaryPrinter {
   private rowHead(row: SummaryRow): Html {
     switch (row.kind) {
       case 'time': return element('time', { datetime: formatInstant(row.instant!, this.protocol.zone) }, escapeHtml(this.time(row.instant!)));
-      case 'tank': return this.protocol.tanks.some((tank) => tank.id === row.name) || row.name === 'room' ? this.placeHead(row.name) : escapeHtml(row.name);
+      case 'tank': return this.protocol.tanks.some((tank) => tank.id === row.name) || row.name === 'room' ? this.placeHead(row.name) : escapeHtml(capital(this.seriesName(row.name)));
       case 'gap': return escapeHtml(capital(this.gapName()));
       case 'before': return escapeHtml(capital(this.words.before(this.moment())));
       case 'after': return escapeHtml(capital(this.words.after(this.moment())));

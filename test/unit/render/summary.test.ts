@@ -57,6 +57,12 @@ suite('render: summary tables', () => {
     assert.deepEqual(rows, [['Floating-mat tank', '8.26 ± 0.12', '24.9 ± 0.2'], ['Open-surface tank', '8.31 ± 0.12', '24.7 ± 0.2'], ['Treatment − control', '−0.05 ± 0.01', '+0.2 ± 0.1']]);
   });
 
+  test('by tank: a series of two tanks has a row and a name of its own', () => {
+    const rows = cells(html('of: [DO, mat.DO - open.DO]\nrows: tanks\nshow: [min]'));
+    assert.deepEqual(rows.map((row) => row[0]), ['Floating-mat tank', 'Open-surface tank', 'Floating-mat tank minus open-surface tank', 'Treatment − control']);
+    assert.deepEqual(rows[2], ['Floating-mat tank minus open-surface tank', '', '−3.16 ± 0.01']);
+  });
+
   test('German: decimal comma, words, phases', () => {
     const text = html('of: DO\nrows: phases\nshow: [mean]', `language: de\n${nightProtocol}`);
     assert.deepEqual(cells(text)[1], ['Dunkelphase', '6,44 ± 0,12', '8,12 ± 0,12', '−1,67 ± &lt;0,01']);

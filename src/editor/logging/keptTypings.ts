@@ -6,22 +6,29 @@ const storedAs = 'evenwater.begun';
 
 export class KeptTypings {
   readonly #memory: vscode.Memento;
+  /** What is stored, less what a prompt has taken up: a row that is being written is not offered a second time. */
+  readonly #offered: Map<string, KeptTyping>;
 
   constructor(context: vscode.ExtensionContext) {
     this.#memory = context.workspaceState;
+    this.#offered = new Map(Object.entries(this.#stored()));
   }
 
-  of(note: vscode.Uri): KeptTyping | null {
-    return this.#all()[note.toString()] ?? null;
+  /** Takes up what was kept for a note. It stays stored until `keep` says what became of it. */
+  take(note: vscode.Uri): KeptTyping | null {
+    const found = this.#offered.get(note.toString()) ?? null;
+    this.#offered.delete(note.toString());
+    return found;
   }
 
   async keep(note: vscode.Uri, kept: KeptTyping | null): Promise<void> {
-    const { [note.toString()]: before, ...others } = this.#all();
+    const { [note.toString()]: before, ...others } = this.#stored();
+    if (kept !== null) this.#offered.set(note.toString(), kept);
     if (before === undefined && kept === null) return;
     await this.#memory.update(storedAs, kept === null ? others : { ...others, [note.toString()]: kept });
   }
 
-  #all(): Readonly<Record<string, KeptTyping>> {
+  #stored(): Readonly<Record<string, KeptTyping>> {
     const stored = this.#memory.get<unknown>(storedAs);
     if (typeof stored !== 'object' || stored === null) return {};
     return Object.fromEntries(Object.entries(stored).filter((entry): entry is [string, KeptTyping] => isKept(entry[1])));

@@ -39,7 +39,7 @@ export function registerLogReading(notes: NoteStore, journal: RowJournal, kept: 
 }
 
 function askForRow(document: vscode.TextDocument, notes: NoteStore, kept: KeptTypings, asked: Asked, now: number | undefined): Promise<Answer> {
-  const begun = kept.of(document.uri);
+  const begun = kept.take(document.uri);
   return promptForRow(asked, begun === null ? '' : resumeTyping(begun, asked.note, asked.plan), () => {
     const note = notes.noteOf(document);
     const plan = note && planRow(note, now ?? Date.now());

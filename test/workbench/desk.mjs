@@ -1,5 +1,6 @@
 // The desk by keyboard and pointer, where mocha cannot reach: suggestions open while typing inside blocks and claims of a note
 // and nowhere else, a hover shows its chart, a problem's code leads to its explanation. Each check starts from the note as it is on disk.
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { newPage, previewFrame } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
@@ -11,16 +12,22 @@ function expect(condition, message) {
   if (!condition) throw new Error(message);
 }
 
-/** Puts the cursor behind the first `text` of the active editor. */
+/** The note that a page shows. */
+const shownIn = new Map();
+
+/** Puts the cursor behind the first `text` of the note as it stands on disk. */
 async function cursorBehind(page, text) {
-  await page.keyboard.press('Escape');
-  await page.keyboard.press('Control+F');
-  const box = page.locator('.editor-instance .find-widget.visible textarea, .editor-instance .find-widget.visible input').first();
-  await box.fill(text);
-  await page.locator('.find-widget.visible .matchesCount', { hasText: /^\d+ of [1-9]/ }).first().waitFor({ timeout: 10_000 });
+  const file = shownIn.get(page);
+  const before = readFileSync(path.join(root, 'test/workbench/workspace', file), 'utf8').split(text, 1)[0];
+  expect(before.length > 0, `${text} does not stand in ${file}`);
+  const lines = `${before}${text}`.split('\n');
+  await page.keyboard.press('Control+G');
+  const input = page.locator('.quick-input-widget input').first();
+  await input.waitFor({ timeout: 15_000 });
+  await input.fill(`:${lines.length}:${lines.at(-1).length + 1}`);
   await page.keyboard.press('Enter');
-  await page.keyboard.press('Escape');
-  await page.keyboard.press('ArrowRight');
+  await page.locator('.statusbar [id="status.editor.selection"]', { hasText: `Ln ${lines.length}, Col ${lines.at(-1).length + 1}` }).first().waitFor({ timeout: 15_000 });
+  await page.waitForFunction(() => document.activeElement?.closest('.editor-instance .monaco-editor') !== null, undefined, { timeout: 15_000 });
 }
 
 const suggestions = (page) => page.locator('.suggest-widget.visible .monaco-list-row');
@@ -100,9 +107,9 @@ const checks = {
   'the chart in high contrast': async (place) => {
     const { page } = place;
     await command(page, 'Preferences: Color Theme');
-    await page.locator('.quick-input-widget .monaco-list-row', { hasText: 'Dark High Contrast' }).first().waitFor({ timeout: 30_000 });
+    await page.locator('.quick-input-widget input[placeholder*="Color Theme"]').first().waitFor({ timeout: 30_000 });
     await page.keyboard.type('Dark High Contrast');
-    await page.waitForTimeout(500);
+    await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: 'Dark High Contrast' }).first().waitFor({ timeout: 30_000 });
     await page.keyboard.press('Enter');
     await page.locator('.monaco-workbench.hc-black').waitFor({ timeout: 20_000 });
     await chartInHover(place);
@@ -112,7 +119,7 @@ const checks = {
     await page.keyboard.press('ArrowLeft');
     await page.keyboard.press('Control+K');
     await page.keyboard.press('Control+I');
-    const code = page.locator('.monaco-hover:not(.hidden) a', { hasText: 'claim-unfilled' }).first();
+    const code = page.locator('.monaco-hover:not(.hidden) a.code-link:visible', { hasText: 'claim-unfilled' }).first();
     await code.waitFor({ timeout: 15_000 });
     // The link may run over two lines: its first piece is clicked.
     const [left, top] = await code.evaluate((link) => { const { x, y, height } = link.getClientRects()[0]; return [x + 8, y + height / 2]; });
@@ -145,6 +152,7 @@ async function runIn(name, addressOf, browser, pictures, prepare = async () => {
   const count = { passed: 0, failed: 0, skipped: 0 };
   for (const [file, wanted] of [['night.tank.md', checks], ['plain.md', plainChecks]]) {
     const page = await newPage(browser, { width: 1400, height: 1000 });
+    shownIn.set(page, file);
     try {
       await prepare(page);
       await page.goto(addressOf(file));
@@ -152,6 +160,7 @@ async function runIn(name, addressOf, browser, pictures, prepare = async () => {
       if (file === 'night.tank.md') await page.locator('.codelens-decoration').first().waitFor({ timeout: 60_000 });
       else await page.waitForTimeout(5000);
       await page.locator('.monaco-editor .view-lines').first().click();
+      await command(page, 'View: Keep Editor'); // Else what a link opens takes its place.
       for (const [title, check] of Object.entries(wanted)) {
         try {
           await check({ page, pictures, name });

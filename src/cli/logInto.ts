@@ -2,7 +2,7 @@
 // whole, acknowledged only then. Rows that an earlier run could not bring to disk are written on the way.
 import { applyEdits, lineEnd, lineStart, type Message } from '../edits/edit.ts';
 import { brokenTable, canBeMended, pendingRow, writePending, type PendingRow } from '../edits/pendingRow.ts';
-import { planRow } from '../edits/planRow.ts';
+import { planForTime, planRow } from '../edits/planRow.ts';
 import { readRowInput, typedTime, type RowInput } from '../edits/readRowInput.ts';
 import type { Note } from '../experiment/types.ts';
 import type { Instant } from '../time/instant.ts';
@@ -90,7 +90,8 @@ function prepare(note: Note, request: LogRequest): Prepared {
   if (at !== null && at !== 'now' && time === null) return { row: null, warnings: [], refused: editSentence({ code: 'time-unreadable', args: { text: request.at ?? '' } }) };
   const broken: Message | null = note.protocol === null ? { code: 'no-protocol', args: {} } : brokenTable(note) ? { code: 'table-broken', args: {} } : null;
   const id = newId(Date.now());
-  const plan = planRow(note, now);
+  const due = planRow(note, now);
+  const plan = due && time !== null ? planForTime(due, note, time) : due;
   // Without a plan there is no time zone either: a typed time has no meaning yet, and nothing is guessed.
   if (broken?.code === 'no-protocol' && at !== null) return { row: null, warnings: [], refused: editSentence(broken) };
   const typed = at === null ? words : `${at} ${words}`;

@@ -86,10 +86,22 @@ function takenTimes(table: ReadingsTable): Instant[] {
   return table.rows.flatMap((row) => (row.instant !== null && wasRead(row) ? [row.instant] : []));
 }
 
+/** The plan for a row of another time than now: its columns stand in the order of the slot nearest to that time. */
+export function planForTime(plan: RowPlan, note: Note, time: Instant): RowPlan {
+  const { protocol } = note;
+  if (!protocol) return plan;
+  const slot = protocol.schedule ? nearestSlot(protocol.schedule, time) : null;
+  return { ...plan, time, columns: sortForSlot(plan.columns, protocol, slot) };
+}
+
 /** Columns in the order in which the plan has the tanks read at the slot, the room last; without one as they stand in the table. */
-function inPlannedOrder(columns: readonly Omit<ReadingColumn, 'range'>[], protocol: Protocol, note: Note, slot: Instant | null): PlannedColumn[] {
+function sortForSlot(columns: readonly PlannedColumn[], protocol: Protocol, slot: Instant | null): PlannedColumn[] {
   const order = hasOrder(protocol) ? tankOrder(protocol, slot) : [];
   const rank = (place: string): number => { const at = order.indexOf(place); return at < 0 ? order.length : at; };
+  return columns.toSorted((a, b) => rank(a.place) - rank(b.place) || a.index - b.index);
+}
+
+function inPlannedOrder(columns: readonly Omit<ReadingColumn, 'range'>[], protocol: Protocol, note: Note, slot: Instant | null): PlannedColumn[] {
   const planned = columns.map((column, index): PlannedColumn => {
     const measure = measureFor(protocol, column.quantity, column.instrument);
     return {
@@ -99,7 +111,7 @@ function inPlannedOrder(columns: readonly Omit<ReadingColumn, 'range'>[], protoc
       series: note.dataset.series.get(column.id) ?? null,
     };
   });
-  return order.length === 0 ? planned : planned.sort((a, b) => rank(a.place) - rank(b.place) || a.index - b.index);
+  return sortForSlot(planned, protocol, slot);
 }
 
 /** The last usable reading of a column before a time. */

@@ -8,7 +8,7 @@ import { readTimePart } from '../readings/times.ts';
 import type { CellState } from '../readings/types.ts';
 import { addDays } from '../time/civil.ts';
 import { day, hour, minute, type Instant, type WallTime, type Zone } from '../time/instant.ts';
-import { formatDuration } from '../time/text.ts';
+import { formatClock, formatDate, formatDuration } from '../time/text.ts';
 import { instantOf, utc, wallTimeOf } from '../time/zone.ts';
 import type { Message } from './edit.ts';
 import { lastReading, type PlannedColumn, type RowPlan } from './planRow.ts';
@@ -87,9 +87,8 @@ export function readRowInput(text: string, note: Note, plan: RowPlan): RowInput 
   const complete = tokens.length === plan.columns.length && errors.length === 0 && cells.every((cell) => cell.state !== null && cell.state.kind !== 'unreadable');
   const values = cells.map((cell) => ({ column: cell.column, value: cell.state?.kind === 'number' ? cell.state.value : null, text: cell.text }));
   const warnings = suspicions(values, note, time);
-  if (timeTyped && errors.length === 0 && (plan.now - time > day || time - plan.now > 6 * hour)) {
-    warnings.push({ message: { code: 'time-far', args: { time: first ?? '', distance: formatDuration(Math.round(Math.abs(time - plan.now) / minute) * minute) } }, at: [] });
-  }
+  const oddTime = errors.length > 0 ? null : doubtfulTime(time, timeTyped ? first ?? '' : null, note, plan.now);
+  if (oddTime) warnings.push({ message: oddTime, at: [] });
   const ordered = new Array<string>(plan.columns.length);
   for (const cell of cells) ordered[cell.column.index] = cell.text;
   const words = open >= 0 ? plan.columns[open]?.words ?? [] : plan.columns[tokens.length]?.words ?? [];
@@ -114,13 +113,42 @@ function changeOf(column: PlannedColumn, state: CellState, last: number | null):
   return Number((state.value - before).toPrecision(10));
 }
 
-/** A typed time: a clock time is the one nearest to now (at most six hours ahead), also in a repeated hour; null when it is no time. */
+const inWords = (distance: number): string => formatDuration(Math.round(Math.abs(distance) / minute) * minute);
+
+/** A time half a day or more outside the run, or a typed one far from now that is not in a run of a day or less; null when nothing is odd about it. */
+function doubtfulTime(time: Instant, typed: string | null, note: Note, now: Instant): Message | null {
+  const { schedule, zone = utc } = note.protocol ?? {};
+  const outside = schedule?.end == null ? 0 : time > schedule.end ? time - schedule.end : Math.min(0, time - schedule.start);
+  if (Math.abs(outside) >= 12 * hour) {
+    const text = `${formatDate(time, zone)} ${formatClock(time, zone)}`;
+    return { code: 'outside-run', args: { time: text, distance: inWords(outside), side: outside > 0 ? 'after' : 'before' } };
+  }
+  const far = now - time > day || time - now > 6 * hour;
+  return typed !== null && far && !(isShortRun(note) && outside === 0 && time < now) ? { code: 'time-far', args: { time: typed, distance: inWords(time - now) } } : null;
+}
+
+/** True for a run in which each clock time comes once. */
+function isShortRun(note: Note): boolean {
+  const schedule = note.protocol?.schedule;
+  return schedule?.end != null && schedule.end - schedule.start < day;
+}
+
+/**
+ * A typed time; null when it is no time. A clock time is the one in the run when a run of less than a day is over, else the
+ * one nearest to now (at most six hours ahead), also in a repeated hour.
+ */
 export function typedTime(text: string, note: Note, now: Instant): Instant | null {
   const part = readTimePart(text);
   const zone = note.protocol?.zone ?? utc;
   if (!part) return null;
   if (part.kind === 'since-start') return note.protocol?.schedule ? note.protocol.schedule.start + part.after : null;
   if (part.kind === 'full') return nearestOf(meanings(part.wall, part.offset, zone), now);
+  const schedule = note.protocol?.schedule;
+  if (schedule?.end != null && isShortRun(note) && now > schedule.end) {
+    const lastDay = { ...wallTimeOf(schedule.end, zone), ...part.clock };
+    const inRun = nearestOf([-1, 0].flatMap((days) => meanings(addDays(lastDay, days), part.offset, zone)).filter((each) => each >= schedule.start && each <= schedule.end!), now);
+    if (inRun !== null) return inRun;
+  }
   const today = { ...wallTimeOf(now, zone), ...part.clock };
   const near = [-1, 0, 1].flatMap((days) => meanings(addDays(today, days), part.offset, zone));
   // Nobody logs what was not read yet: a clock time well ahead is that of the day before.

@@ -1,5 +1,5 @@
 // `evenwater log NOTE VALUES…`: logs one row, with the checks of the editor's prompt. Printed means: on disk.
-import { planRow } from '../../edits/planRow.ts';
+import { planForTime, planRow } from '../../edits/planRow.ts';
 import { rulesCrossedAt } from '../../experiment/conditions.ts';
 import { formatClock } from '../../time/text.ts';
 import { editSentence } from '../../words/edits.ts';
@@ -14,6 +14,7 @@ export const log: Command = {
   summary: 'Log a row of readings into a note.',
   help: [
     'The values stand in the planned order: evenwater log night.tank.md 7.31 24.9 8.28 24.6 1008.1',
+    'Where the plan draws or alternates the order of the tanks, it is that of the time logged; what went where is printed.',
     'A reading that was not taken is -. Without values: writes what an earlier run could not, and says what is due.',
     '',
     '  --at TIME      06:30, 2026-03-15T06:30, +90 (minutes from the start) or now; without it the slot that is due',
@@ -50,6 +51,8 @@ async function tell(name: string, outcome: LogOutcome, values: readonly string[]
   if (outcome.logged) {
     output.result(outcome.logged.row.trim());
     if (outcome.logged.already) output.progress('This row was in the note already.');
+    const order = await drawnOrder(name, outcome.logged.time, values);
+    if (order !== null) output.progress(`The plan reads the tanks in this order: ${order}.`);
   } else if (outcome.refused !== null) {
     output.progress(outcome.refused);
     if (outcome.kept) output.progress(`The row is kept: evenwater log ${name} writes it once this is mended.`);
@@ -63,6 +66,15 @@ async function tell(name: string, outcome: LogOutcome, values: readonly string[]
 async function crossedNow(name: string, time: string): Promise<string[]> {
   const { note } = await readNoteFile(name);
   return rulesCrossedAt(note, Date.parse(time)).map((each) => editSentence({ code: 'stop-rule', args: { ...each } }));
+}
+
+/** Which value went where, when the plan's order of reading is not the order of the table's columns. */
+async function drawnOrder(name: string, time: string, values: readonly string[]): Promise<string | null> {
+  const { note } = await readNoteFile(name);
+  const due = planRow(note, Date.now());
+  const columns = due ? planForTime(due, note, Date.parse(time)).columns : [];
+  const moved = columns.some((column, at) => at > 0 && column.index < columns[at - 1]!.index);
+  return moved && columns.length === values.length ? columns.map((column, at) => `${column.id} ${values[at]}`).join(', ') : null;
 }
 
 /** What the plan wants next, with the columns in the order in which they are typed. */

@@ -55,6 +55,7 @@ export const editSentences: Sentences<EditMessageCode> = {
   'swapped': (args) => `${text(args, 'head')} und ${text(args, 'other')} sehen vertauscht aus.`,
   'saturation': (args) => `${text(args, 'head')} wäre ${text(args, 'percent')} % der Sättigung.`,
   'time-far': (args) => `${text(args, 'time')} liegt ${text(args, 'distance')} von jetzt entfernt.`,
+  'outside-run': (args) => `${text(args, 'time')} liegt ${text(args, 'distance')} ${args['side'] === 'after' ? 'nach dem Ende' : 'vor dem Beginn'} des Versuchs.`,
   'plan-already-sealed': () => 'Der Plan ist schon versiegelt, und das Siegel ist gültig.',
   'plan-seal-broken': () => 'Der Plan wurde nach dem Versiegeln geändert; die Methoden führen die Änderungen auf. Um ihn neu zu versiegeln, zuerst das alte Siegel entfernen.',
   'plan-has-readings': () => 'Es gibt schon Messwerte; ein Plan wird vor dem ersten davon versiegelt.',

@@ -51,6 +51,7 @@ const sentences = {
   'swapped': (args) => `${text(args, 'head')} and ${text(args, 'other')} look swapped.`,
   'saturation': (args) => `${text(args, 'head')} would be ${text(args, 'percent')} % of saturation.`,
   'time-far': (args) => `${text(args, 'time')} lies ${text(args, 'distance')} from now.`,
+  'outside-run': (args) => `${text(args, 'time')} lies ${text(args, 'distance')} ${args['side'] === 'after' ? 'after the end' : 'before the start'} of the run.`,
   'plan-already-sealed': () => 'The plan is already sealed, and the seal is valid.',
   'plan-seal-broken': () => 'The plan was changed after it was sealed; the methods list the changes. To seal it anew, take the old seal out first.',
   'plan-has-readings': () => 'There are readings already; a plan is sealed before the first of them.',

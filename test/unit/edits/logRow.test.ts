@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { applyEdits } from '../../../src/edits/edit.ts';
 import { logRow } from '../../../src/edits/logRow.ts';
-import { planRow } from '../../../src/edits/planRow.ts';
+import { planForTime, planRow } from '../../../src/edits/planRow.ts';
 import { readRowInput } from '../../../src/edits/readRowInput.ts';
 import { tankOrder } from '../../../src/edits/tankOrder.ts';
 import { readNote } from '../../../src/experiment/readNote.ts';
@@ -68,6 +68,32 @@ suite('edits: the typed row', () => {
     assert.equal(read('00:10 7.83').time, at('00:10'));
     assert.equal(read('now 7.83').time, at('23:00'));
     assert.deepEqual(read('25:10 7.83').errors.map((error) => error.message.code), ['time-unreadable']);
+  });
+  test('a clock time logged after the run is that of the run, whatever the hour', () => {
+    const later = planRow(night, Date.parse('2026-03-15T18:00:00+01:00'))!;
+    const paper = (text: string) => readRowInput(text, night, later);
+    assert.equal(paper('23:07 7.83').time, at('23:07'));
+    assert.equal(paper('06:30 7.83').time, at('06:30'));
+    assert.deepEqual(paper('23:07 7.83').warnings, []);
+    // Months later it still is; and so is a full date, without a warning.
+    const months = planRow(night, Date.parse('2026-11-15T18:00:00+01:00'))!;
+    assert.equal(readRowInput('23:07 7.83', night, months).time, at('23:07'));
+    assert.deepEqual(readRowInput('2026-03-14T23:07 7.83', night, months).warnings, []);
+  });
+  test('a time far outside the run is doubted, typed or not', () => {
+    const months = planRow(night, Date.parse('2026-11-15T18:00:00+01:00'))!;
+    const doubts = (text: string) => readRowInput(text, night, months).warnings.map((warning) => [warning.message.code, warning.message.args['side']]);
+    assert.deepEqual(doubts('7.83 24.7 8.25 24.5 1008.6'), [['outside-run', 'after']]);
+    assert.deepEqual(doubts('2026-03-10T23:00 7.83 24.7 8.25 24.5 1008.6'), [['outside-run', 'before']]);
+    assert.equal(editSentence(readRowInput('7.83', night, months).warnings[0]!.message), '2026-11-15 18:00 lies 245 d 8 h after the end of the run.');
+    assert.deepEqual(readRowInput('7.83', night, planRow(night, Date.parse('2026-03-15T13:00:00+01:00'))!).warnings, []);
+  });
+  test('a row of another time stands in the order drawn for that time', () => {
+    const drawn = note(table, '', `${baseProtocol}order: alternate\n`);
+    const due = planRow(drawn, at('23:30'))!;
+    assert.equal(due.columns[0]!.id, 'open.DO');
+    assert.equal(planForTime(due, drawn, at('23:00')).columns[0]!.id, 'mat.DO');
+    assert.equal(planForTime(due, drawn, at('23:00')).time, at('23:00'));
   });
   test('what cannot be read, and too many values', () => {
     assert.deepEqual(read('7.8x 24.7').errors.map((error) => [error.message.code, error.at]), [['unreadable', [0]]]);

@@ -2,7 +2,7 @@
 import { deepEqual, equal, ok } from 'node:assert/strict';
 import fc from 'fast-check';
 import { keepTyping, resumeTyping } from '../../../src/edits/keptTyping.ts';
-import { planRow } from '../../../src/edits/planRow.ts';
+import { planRow, type RowPlan } from '../../../src/edits/planRow.ts';
 import { readRowInput, settledPart } from '../../../src/edits/readRowInput.ts';
 import { entered, opened, paused, readState, typedInto } from '../../../src/editor/logging/promptModel.ts';
 import { PromptText } from '../../../src/editor/logging/promptText.ts';
@@ -198,9 +198,11 @@ suite('logging prompt: typing a row', () => {
     equal(resumeTyping(early, note, half), '22:07 8.01');
     const own = keepTyping('21:50 8.01', note, plan)!;
     equal(resumeTyping(own, note, half), '21:50 8.01');
-    // The same clock time of another day is written with its date.
-    const nextDay = planRow(note, Date.parse('2026-03-15T22:00:00+01:00'))!;
-    equal(resumeTyping(kept, note, nextDay), '2026-03-14T22:00 8.01 24.7');
+    // Once the run is over a clock time is that of the run; the same clock time of another day is written with its date.
+    const dayAfter = (date: string): RowPlan => planRow(note, Date.parse(`${date}T16:00:00+01:00`))!;
+    equal(resumeTyping(kept, note, dayAfter('2026-03-15')), '22:00 8.01 24.7');
+    const late = keepTyping('8.01 24.7', note, dayAfter('2026-03-16'))!;
+    equal(resumeTyping(late, note, dayAfter('2026-03-17')), '2026-03-16T16:00 8.01 24.7');
     equal(keepTyping('  ', note, plan), null);
   });
 });

@@ -44,7 +44,7 @@ export const optionHelp: SameKeys<typeof english.optionHelp> = {
   'figure.spec': 'Eigenes Vega-Lite: `mark` und `encoding` (oder `layer`) und `transform`, in einer geschlossenen Auswahl, über die Daten `readings`. Zeilen sind die Messwerte, die zählen; Felder: `time`, `hours`, `series`, `tank`, `label`, `quantity`, `value`, `unit`, `low`, `high`, `phase`, `doubtful`.',
   'summary.of': 'Was zusammengefasst wird: `mat.DO`, eine Größe für alle Becken, ein Becken oder eine Formel, die eine Reihe ergibt. Ohne Angabe alle Messwerte.',
   'summary.rows': '`phases` (wie ohne Angabe), `tanks`, eine Liste von Zeitpunkten `[22:00, 02:00]` oder Zeiträumen `[baseline, 22:00..02:00]`, oder `before-after light-off` mit einem beliebigen Zeitpunkt.',
-  'summary.show': 'Funktionen, die die Spalten ergeben, etwa `[min, mean, max]`. Für Zeitpunkte `at` oder `interpolate`.',
+  'summary.show': 'Funktionen, die die Spalten ergeben, etwa `[min, mean, max]`; ohne Angabe tiefster Wert und Mittel. Für Zeitpunkte `at` oder `interpolate`.',
   'summary.from': 'Wo die Zeilen der Becken oder die Zeit davor beginnen.', 'summary.to': 'Wo die Zeilen der Becken oder die Zeit danach enden.', 'summary.caption': 'Wörter vor der erzeugten Tabellenüberschrift.',
   'limits.for': 'Wessen Grenzen gezeigt werden.',
   'methods.checklist': '`yes` fügt die Prüfliste für Berichte hinzu.',

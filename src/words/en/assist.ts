@@ -40,7 +40,7 @@ export const optionHelp = {
   'figure.spec': 'Your own Vega-Lite: `mark` and `encoding` (or `layer`) and `transform`, within a closed list, over the data set `readings`. Its rows are the readings that count; fields: `time`, `hours`, `series`, `tank`, `label`, `quantity`, `value`, `unit`, `low`, `high`, `phase`, `doubtful`.',
   'summary.of': 'What to sum up: `mat.DO`, a quantity for all tanks, a tank, or a formula that is a series. All readings without it.',
   'summary.rows': '`phases` (as without it), `tanks`, a list of moments `[22:00, 02:00]` or of stretches `[baseline, 22:00..02:00]`, or `before-after light-off` with any moment.',
-  'summary.show': 'Functions that make the columns, such as `[min, mean, max]`. For moments `at` or `interpolate`.',
+  'summary.show': 'Functions that make the columns, such as `[min, mean, max]`; lowest and mean without it. For moments `at` or `interpolate`.',
   'summary.from': 'Where the rows of tanks, or the time before, start.', 'summary.to': 'Where the rows of tanks, or the time after, end.', 'summary.caption': 'Words before the generated caption.',
   'limits.for': 'Whose limits to show.',
   'methods.checklist': '`yes` adds the reporting checklist.',

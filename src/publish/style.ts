@@ -79,6 +79,7 @@ footer { margin-top: 3rem; padding-top: 1rem; border-top: 1px solid var(--evenwa
 .narrow { display: none; }
 @media screen and (min-width: 64rem) {
   .evenwater-table.evenwater-readings, .evenwater-table.raw { width: max-content; min-width: 100%; max-width: min(92vw, 62rem); position: relative; left: 50%; transform: translateX(-50%); }
+  .evenwater-table.evenwater-readings > .evenwater-scroll, .evenwater-table.raw > .evenwater-scroll { container-type: normal; }
 }
 ${blockStyle.trim()}
 @media screen and (max-width: 34rem) {
@@ -109,7 +110,7 @@ ${blockStyle.trim()}
   .skip, .working, .evenwater-alternative, details.whole { display: none; }
   .wide { display: block !important; }
   .narrow { display: none !important; }
-  .evenwater-scroll { overflow: visible; margin-right: 0; padding-right: 0; }
+  .evenwater-scroll { overflow: visible; margin-right: 0; padding-right: 0; container-type: normal; }
   .evenwater-table.evenwater-readings, .evenwater-table.raw { width: 100%; max-width: 100%; position: static; transform: none; }
   .evenwater-block table { font-size: 8pt; }
   .evenwater-block th, .evenwater-block td { padding: 1.5pt 3pt; }

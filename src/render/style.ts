@@ -78,11 +78,11 @@ export const blockStyle = `
 .evenwater-label-lamp { fill: var(--evenwater-muted); font-style: italic; }
 .evenwater-tick { fill: var(--evenwater-muted); font-variant-numeric: tabular-nums; }
 
-.evenwater-scroll { overflow-x: auto; max-width: 100%; }
+.evenwater-scroll { overflow-x: auto; max-width: 100%; container-type: inline-size; }
 .evenwater-scroll:focus-visible { outline: 2px solid var(--evenwater-accent); outline-offset: 2px; }
 .evenwater-block table { border-collapse: collapse; width: 100%; margin: 0; font-size: 0.82rem; line-height: 1.35; font-variant-numeric: tabular-nums lining-nums; display: table; }
 .evenwater-block caption { caption-side: top; text-align: left; padding: 0 0 0.5rem; font-size: 0.82rem; color: var(--evenwater-muted); text-wrap: pretty; }
-.evenwater-caption { display: block; position: sticky; left: 0; max-width: min(100%, calc(100vw - 2.2rem), 48rem); }
+.evenwater-caption { display: block; position: sticky; left: 0; max-width: min(100%, 100cqw, 48rem); }
 .evenwater-number-label { font-weight: 650; color: var(--evenwater-text); }
 .evenwater-block th, .evenwater-block td { padding: 0.28rem 0.55rem; border: 0; border-bottom: 1px solid var(--evenwater-line); text-align: left; vertical-align: top; background: none; }
 .evenwater-block tr { background: none; border: 0; }
@@ -122,8 +122,8 @@ export const blockStyle = `
 .evenwater-summary tbody th { min-width: 6.5rem; text-wrap: balance; }
 .evenwater-summary td.evenwater-none { color: var(--evenwater-muted); }
 .evenwater-summary-last > * { border-top: 1px solid var(--evenwater-strong); }
-.evenwater-limits td.evenwater-number { text-align: left; white-space: normal; }
-.evenwater-source { color: var(--evenwater-muted); }
+.evenwater-limits td.evenwater-number { text-align: left; white-space: normal; min-width: 8rem; }
+.evenwater-source { color: var(--evenwater-muted); min-width: 13rem; }
 
 .evenwater-figure { margin: 1rem 0; }
 .evenwater-figure figcaption { margin: 0.4rem 0 0; font-size: 0.82rem; color: var(--evenwater-muted); text-wrap: pretty; }

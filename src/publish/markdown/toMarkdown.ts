@@ -45,7 +45,7 @@ export function inlineMarkdown(nodes: readonly HtmlNode[]): string {
         return /^https?:|^mailto:/.test(target) ? `[${inside()}](<${target}>)` : target.startsWith('#') && inside().trim() === '↩' ? '' : inside();
       }
       case 'sup': { const text = inside(); return text === '' ? '' : `(${text})`; }
-      case 'span': { const text = inside(); return hasClass(node, 'n') ? '' : hasClass(node, 'evenwater-flag') || hasClass(node, 'evenwater-tag') || hasClass(node, 'evenwater-role') || hasClass(node, 'mark') ? ` (${text.trim()})` : text; }
+      case 'span': { const text = inside(); return hasClass(node, 'evenwater-number-label') ? marked('**', text) : hasClass(node, 'evenwater-caution') ? ` ${text}` : hasClass(node, 'n') ? '' : hasClass(node, 'evenwater-flag') || hasClass(node, 'evenwater-tag') || hasClass(node, 'evenwater-role') || hasClass(node, 'mark') ? ` (${text.trim()})` : text; }
       default: return inside();
     }
   }).join('');
@@ -94,7 +94,7 @@ function tableMarkdown(table: HtmlElement): string {
   const write = (texts: readonly string[]): string => `| ${Array.from({ length: width }, (_, index) => texts[index] ?? '').join(' | ')} |`;
   const rule = `|${Array.from({ length: width }, (_, index) => (numbers[index] ? ' ---: ' : ' --- ')).join('|')}|`;
   const captionNode = findAll(table.children, (node) => node.name === 'caption')[0];
-  const caption = captionNode && !hasClass(captionNode, 'evenwater-hidden') ? line(captionNode.children).replace(/^(Table \d+\.)/, '**$1**') : '';
+  const caption = captionNode && !hasClass(captionNode, 'evenwater-hidden') ? line(captionNode.children) : '';
   return `${caption === '' ? '' : `${caption}\n\n`}${[write(head), rule, ...rows.map(write)].join('\n')}`;
 }
 
@@ -144,7 +144,7 @@ function blockMarkdown(node: HtmlElement, between: string): string {
     case 'blockquote': return toMarkdown(node.children).split('\n').map((each) => `> ${each}`.trimEnd()).join('\n');
     case 'dl': return definitions(node);
     case 'summary': return marked('**', line(node.children).replace(/\*\*/g, ''));
-    case 'figcaption': return line(node.children).replace(/^(Figure \d+\.)/, '**$1**');
+    case 'figcaption': return line(node.children);
     case 'hr': return '---';
     default: return toMarkdown(node.children, between);
   }

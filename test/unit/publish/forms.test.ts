@@ -44,6 +44,17 @@ suite('publish: Markdown', () => {
     assert.match(text, /\*\*Note\*\*: SHA-256 [0-9a-f]{64}/);
   });
 
+  test('numbers of tables and figures stand out in every language; a remark under a formula stands apart from it', async () => {
+    const german = readNote(samplePostText.replace('question:', 'language: de\nquestion:'), new Map());
+    const [file] = await publishMarkdown(german, options);
+    const said = String(file!.content);
+    assert.match(text, /^\*\*Table 1\.\*\* /m);
+    assert.match(text, /^\*\*Figure 1\.\*\* /m);
+    assert.match(said, /^\*\*Tabelle 1\.\*\* /m);
+    assert.match(said, /^\*\*Abbildung 1\.\*\* /m);
+    assert.equal(toMarkdown(parseHtml('<p><code>fall(mat.DO)</code><span class="evenwater-caution">No reading at 06:30.</span></p>')), '`fall(mat.DO)` No reading at 06:30.');
+  });
+
   test('front matter only when asked', async () => {
     const [file] = await publishMarkdown(note, { ...options, frontMatter: true, published: '2026-04-13' });
     assert.match(String(file!.content), /^---\ntitle: "Water lettuce and the night"\ndescription: "[^\n]*"\nauthor: "A keeper"\ndate: "2026-04-13"\n/);

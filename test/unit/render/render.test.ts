@@ -88,6 +88,8 @@ suite('render: blocks', () => {
     assert.match(html, /8\.15<span class="evenwater-flag evenwater-sign-flag" title="doubtful">\?<\/span>/);
     assert.match(html, /8\.26<span class="evenwater-flag evenwater-corrected">first <del>8\.28<\/del><\/span>/);
     assert.match(html, /<li>open probe being rinsed<\/li>/);
+    // Where the comma is the decimal mark, a first value has it as well.
+    assert.match(after('', nightReadings, nightProtocol.replace('place:', 'language: de\nplace:')), /8,26<span class="evenwater-flag evenwater-corrected">zuerst <del>8,28<\/del><\/span>/);
     assert.match(html, /<data value="-0\.44" data-formula="change\(mat\.DO, 2026-03-14T22:00\.\.2026-03-14T23:00\)">−0\.44<\/data>/);
     assert.match(html, /<data value="-0\.295" data-formula="rate\(mat\.DO, 2026-03-15T04:00\.\.2026-03-15T06:00\)">−0\.295<\/data>/);
     assert.match(html, /<data value="-0\.1" data-formula="at\(treatment\.DO, 2026-03-14T20:00\) - at\(control\.DO, 2026-03-14T20:00\)">−0\.10<\/data>/);

@@ -8,6 +8,9 @@ import { element, escapeHtml, type Html } from '../render/html.ts';
 
 const tidy = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
+/** A minus before a number as print has it; hyphens in dates and words stay. */
+const withMinus = (text: string): string => text.replace(/(?<![\p{L}\d.,)-])-(?=\d)/gu, '−');
+
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The words that the claim makes the reader see; the computed value where the author left it open. */
@@ -37,7 +40,7 @@ export function explanationHtml(claim: CheckedClaim, context: RenderContext): Ht
 function stepsHtml(claim: CheckedClaim, context: RenderContext): Html {
   const steps = claim.evaluation?.working ?? [];
   if (steps.length < 2) return '';
-  const items = steps.slice(0, 12).map((step) => element('li', {}, element('code', {}, escapeHtml(tidy(step.formula))), escapeHtml(` = ${step.value}`),
+  const items = steps.slice(0, 12).map((step) => element('li', {}, element('code', {}, escapeHtml(tidy(step.formula))), escapeHtml(` = ${withMinus(step.value)}`),
     step.readings.length > 1 ? escapeHtml(postWords(context.language).working.fromReadings(step.readings.length)) : ''));
   return element('ul', {}, ...items);
 }
@@ -45,7 +48,7 @@ function stepsHtml(claim: CheckedClaim, context: RenderContext): Html {
 /** What a reader should know of how the number came about. */
 function remarksHtml(claim: CheckedClaim, context: RenderContext): Html {
   const remarks = remarksBehind(claim.evaluation?.working ?? [], context.language);
-  return remarks.length === 0 ? '' : element('ul', { class: 'remarks' }, ...remarks.map((each) => element('li', {}, escapeHtml(each))));
+  return remarks.length === 0 ? '' : element('ul', { class: 'remarks' }, ...remarks.map((each) => element('li', {}, escapeHtml(withMinus(each)))));
 }
 
 /** One entry of the appendix. */

@@ -3,7 +3,7 @@ import { mappedText } from '../../note/mappedText.ts';
 import { contextOf } from '../../experiment/readNote.ts';
 import { problemsBehind } from '../../experiment/problemsBehind.ts';
 import { evaluate } from '../../formula/evaluate.ts';
-import { jsonValue } from '../../formula/show.ts';
+import { jsonValue, showValue } from '../../formula/show.ts';
 import { cautionsBehind } from '../../words/remarks.ts';
 import { exit, printJson, WrongUse, type Command } from '../command.ts';
 import { readNoteFile } from '../noteFiles.ts';
@@ -43,6 +43,8 @@ export const ask: Command = {
     const value = jsonValue(evaluation.value, contextOf(note));
     if (json) { printJson(output, value); return exit.well; }
     output.result(value.text);
+    const uncertain = showValue(evaluation.value, contextOf(note), { withUncertainty: true });
+    if (evaluation.value.type === 'number' && uncertain !== value.text) output.progress(`With its 95 % half-width: ${uncertain}`);
     for (const caution of cautionsBehind(evaluation.working)) output.progress(caution);
     return exit.well;
   },

@@ -4,7 +4,7 @@ import { neighbouringStretches, stretchesOver, type Stretch } from '../../analys
 import { measureOf } from '../../dataset/readingValue.ts';
 import { measureByName } from '../../quantities/measures.ts';
 import { hour } from '../../time/instant.ts';
-import { formatNumber } from '../../quantities/format.ts';
+import { formatNumber, formatValue } from '../../quantities/format.ts';
 import { isStatisticsProblem } from '../../statistics/outcome.ts';
 import { serialEstimate } from '../../statistics/serialModel.ts';
 import { theilSen } from '../../statistics/theilSen.ts';
@@ -72,11 +72,12 @@ function slope(call: Call): FormulaNumber | null {
   const serial = points.length <= mostForSerial ? serialEstimate(hours.map((each) => [1, each]), points.map((point) => point.value), 1, { gaps }) : null;
   const decimals = enoughDecimals(line.slope, decimalsOf(points, 1));
   if (serial && !isStatisticsProblem(serial)) {
-    call.remark('serial', { correlation: formatNumber(serial.correlation, 2) });
-    remarkSerial(call, serial, points.length);
     // Half the interval over 2, so that the 95 % half-width printed is that of Student's t.
     const contributions = new Map([[`scatter:${call.run.textOf(call.range)}`, (serial.interval.high - serial.interval.low) / 4]]);
-    return { ...numberValue(line.slope, rateUnit(call.series(0).unit), contributions), ...decimals };
+    const value = numberValue(line.slope, rateUnit(call.series(0).unit), contributions);
+    call.remark('serial', { value: formatValue(value, { uncertainty: true }), correlation: formatNumber(serial.correlation, 2) });
+    remarkSerial(call, serial, points.length);
+    return { ...value, ...decimals };
   }
   const parts = points.map((point, index) => ({ value: call.numberAt(point, 0), derivative: line.weights[index]! }));
   return { ...combine(line.slope, rateUnit(call.series(0).unit), parts), ...decimals };

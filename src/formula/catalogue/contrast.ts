@@ -2,7 +2,8 @@
 // correlation of the readings in; with several, each tank counts once.
 import { differenceUnit } from '../../quantities/units.ts';
 import { isFailure, numberValue, subtract } from '../../quantities/value.ts';
-import { formatNumber } from '../../quantities/format.ts';
+import { formatNumber, formatValue } from '../../quantities/format.ts';
+import type { Unit } from '../../quantities/types.ts';
 import { mean } from '../../statistics/describe.ts';
 import { isStatisticsProblem } from '../../statistics/outcome.ts';
 import { exactSplit, smallestSplitP } from '../../statistics/permutation.ts';
@@ -55,21 +56,23 @@ export function contrast(call: Call): FormulaValue | null {
   const value = mean(d.slice(earlier.length)) - mean(d.slice(0, earlier.length));
   if (!Number.isFinite(value)) return call.fail('unit-mismatch', { left: treated.unit.print, right: untreated.unit.print }, at);
   const half = treatment.length > 1 && control.length > 1
-    ? betweenTanks(call, treatment, control, quantity, before, after) : betweenReadings(call, [...earlier, ...later].map(([point]) => point), d, earlier.length);
+    ? betweenTanks(call, treatment, control, quantity, before, after) : betweenReadings(call, [...earlier, ...later].map(([point]) => point), d, { before: earlier.length, value, unit: differenceUnit(treated.unit) });
   const contributions = half === null ? null : new Map([[`contrast:${quantity}:${after.from}`, half / 2]]);
   return { ...numberValue(value, differenceUnit(treated.unit), contributions), ...decimalsOf([...earlier, ...later].flat()) };
 }
 
 /** Half the interval with serial correlation; null where there are too few readings for one. */
-function betweenReadings(call: Call, points: readonly SeriesPoint[], d: readonly number[], before: number): number | null {
+function betweenReadings(call: Call, points: readonly SeriesPoint[], d: readonly number[], { before, value, unit }: { before: number; value: number; unit: Unit }): number | null {
   call.remark('one-tank-a-side');
   const step = medianStep(points);
   const gaps = points.map((point, index) => (index === 0 || !step ? 1 : (point.time - points[index - 1]!.time) / step));
   const found = serialEstimate(d.map((_, index) => [1, index >= before ? 1 : 0]), d, 1, { gaps });
   if (isStatisticsProblem(found)) return null;
-  call.remark('serial', { correlation: formatNumber(found.correlation, 2) });
+  const half = (found.interval.high - found.interval.low) / 2;
+  const shown = formatValue(numberValue(value, unit, new Map([['contrast', half / 2]])), { uncertainty: true });
+  call.remark('serial', { value: shown, correlation: formatNumber(found.correlation, 2) });
   remarkSerial(call, found, d.length);
-  return (found.interval.high - found.interval.low) / 2;
+  return half;
 }
 
 /** Each tank's own change from the baseline to the window, in the unit of the first series; null after a problem. */

@@ -29,7 +29,7 @@ export const remarkSentences: Readonly<Record<RemarkCode, (args: Arguments) => s
   'what-if': (args) => `Eine Vorhersage, kein Messwert: Dunkelheit von ${text(args, 'dark')}, ${text(args, 'exchange') === '1' ? 'Austausch wie angepasst' : `Austausch ${text(args, 'exchange')}-mal so stark`}, ${text(args, 'stocking') === '1' ? 'Atmung wie angepasst' : `Atmung ${text(args, 'stocking')}-mal so groß`}. Sie setzt voraus, dass alle Tiere, Pflanzen und Bakterien weitermachen wie in der angepassten Nacht.`,
   'beyond-fit': (args) => `Die Vorhersage reicht ${text(args, 'beyond')} über den letzten angepassten Messwert hinaus, mit Temperatur und Druck wie zuletzt.`,
   extrapolated: () => 'Eine Vorhersage aus der angepassten Nacht, als ginge sie gleich weiter.',
-  serial: (args) => `95-%-Intervall, in dem die Folge der Messwerte aufeinander mitzählt (${text(args, 'correlation')} von einem zum nächsten).`,
+  serial: (args) => `95-%-Intervall ${text(args, 'value')}; darin zählt mit, wie eng die Messwerte aufeinander folgen (${text(args, 'correlation')} von einem zum nächsten).`,
   'one-tank-a-side': () => 'Ein Becken je Seite: Diese beiden Becken unterscheiden sich so; was die Behandlung tut, müssen weitere Becken zeigen.',
   'tanks-as-units': (args) => `Jedes Becken zählt einmal: ${text(args, 'treatment')} gegen ${text(args, 'control')} Becken; das kleinste p, das ein exakter Test dieses Plans erreichen kann, ist ${text(args, 'smallest')}.`,
   'tanks-as-units-p': (args) => `Jedes Becken zählt einmal: ${text(args, 'treatment')} gegen ${text(args, 'control')} Becken. Exaktes Permutations-p ${text(args, 'p')}; das kleinste, das dieser Plan erreichen kann, ist ${text(args, 'smallest')}.`,

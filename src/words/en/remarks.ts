@@ -29,7 +29,7 @@ export const remarkSentences = {
   'what-if': (args) => `A prediction, not a reading: darkness of ${text(args, 'dark')}, ${text(args, 'exchange') === '1' ? 'the exchange as fitted' : `the exchange ${text(args, 'exchange')} times as strong`}, ${text(args, 'stocking') === '1' ? 'the respiration as fitted' : `the respiration ${text(args, 'stocking')} times as great`}. It takes every animal, plant and bacterium to go on as in the fitted night.`,
   'beyond-fit': (args) => `The prediction runs ${text(args, 'beyond')} beyond the last fitted reading, with the water's temperature and pressure as they were then.`,
   extrapolated: () => 'A prediction from the fitted night, as if it went on alike.',
-  serial: (args) => `95 % interval with the serial correlation of the readings counted in (${text(args, 'correlation')} from one to the next).`,
+  serial: (args) => `95 % interval ${text(args, 'value')}, with the serial correlation of the readings counted in (${text(args, 'correlation')} from one to the next).`,
   'one-tank-a-side': () => 'One tank a side: these two tanks differ so; what the treatment does, replicate tanks must show.',
   'tanks-as-units': (args) => `Each tank counts once: ${text(args, 'treatment')} against ${text(args, 'control')} tanks; the smallest p that an exact test of this design can reach is ${text(args, 'smallest')}.`,
   'tanks-as-units-p': (args) => `Each tank counts once: ${text(args, 'treatment')} against ${text(args, 'control')} tanks. Exact permutation p ${text(args, 'p')}; the smallest that this design can reach is ${text(args, 'smallest')}.`,

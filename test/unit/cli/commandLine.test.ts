@@ -142,7 +142,7 @@ suite('command line', () => {
     assert.ok(value.uncertainty > 0.1 && value.uncertainty < 4, String(value.uncertainty));
     const said = await run('ask', sample, 'contrast(DO, dark)');
     assert.match(said.out, /^-?\d+\.\d+ mg\/L\n?$/u);
-    assert.match(said.progress, /One tank a side: these two tanks differ so/u);
+    assert.match(said.progress, /^With its 95 % half-width: -\d+\.\d+ ± \d+\.\d+ mg\/L\nOne tank a side: these two tanks differ so/u);
   });
 
   test('ask exits 1 with the problems of the formula or of the readings behind it, whatever else is wrong in the note', async () => {

@@ -129,7 +129,7 @@ time   a.SG    a.T
     assert.match(values, /<span class="evenwater-caution">One tank a side: these two tanks differ so; what the treatment does, replicate tanks must show\.<\/span>/u);
     const appendix = html.slice(html.indexOf('id="how-1"'));
     assert.match(appendix, /<ul class="remarks">[\s\S]*?rule of thumb, 3 · KH · 10\^\(7 − pH\), which no published equation stands behind, would give 9\.1 mg\/L instead of 10\.7/u);
-    assert.match(appendix, /95 % interval with the serial correlation of the readings counted in/u);
+    assert.match(appendix, /95 % interval −\d+\.\d+ ± \d+\.\d+ mg\/L, with the serial correlation of the readings counted in/u);
     const remark = note.claims[1]!.evaluation!.working;
     assert.ok(cautionsBehind(remark).length >= 1 && cautionsBehind(remark).length < remarksBehind(remark).length);
     assert.match(cautionsBehind(remark, 'de')[0]!, /Becken/u);

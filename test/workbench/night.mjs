@@ -108,6 +108,7 @@ export async function runNight(browser, { pictures = null } = {}) {
       const words = await night.widget.innerText();
       expect(!words.includes('°F'), `too early: ${words}`);
       await night.says(/looks like °F in a column in °C/, 5000);
+      await lensSays(`${slot} of 25 slots read`); // While the prompt stands, too.
       await picture('night-warning');
       await type(` ${rowOf(slot).slice(2).join(' ')}`);
       await key('Enter');

@@ -38,8 +38,13 @@ export function registerLogReading(notes: NoteStore, journal: RowJournal, kept: 
   });
 }
 
+/** Milliseconds after which the prompt has the keyboard. */
+const promptStands = 250;
+
 function askForRow(document: vscode.TextDocument, notes: NoteStore, kept: KeptTypings, asked: Asked, now: number | undefined): Promise<Answer> {
   const begun = kept.take(document.uri);
+  // An editor that loses the keyboard drops what it was about to refresh: the line above the table would lag behind a fast keeper.
+  setTimeout(() => notes.readNow(document), promptStands);
   return promptForRow(asked, begun === null ? '' : resumeTyping(begun, asked.note, asked.plan), () => {
     const note = notes.noteOf(document);
     const plan = note && planRow(note, now ?? Date.now());

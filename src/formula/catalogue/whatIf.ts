@@ -71,7 +71,7 @@ export const whatIfFunctions: readonly FunctionEntry[] = [
     name: 'predicted-min', group: 'oxygen', gives: 'number', units: 'mg/L', signatures: [{ parameters: [oxygenColumn, nightWindow], options }],
     definition: 'The lowest oxygen that the fitted night would have had with the given darkness, surface exchange and stocking: a prediction, not a reading.',
     equation: 'min of C(t), dC/dt = x·k(Cs − C) − y·R, 0 ≤ t ≤ dark', source,
-    example: { formula: 'predicted-min(mat.DO, dark 12 h)', on, gives: '5.04 mg/L' }, words: 'the lowest oxygen predicted from {1}{window}',
+    example: { formula: 'predicted-min(mat.DO, dark 12 h)', on, gives: '5.04 mg/L' }, words: 'the lowest oxygen predicted from {1}{window}{dark}{exchange}{stocking}',
     evaluate: (call) => predicted(call, 1, null, 'min'),
   },
   {
@@ -79,7 +79,7 @@ export const whatIfFunctions: readonly FunctionEntry[] = [
     signatures: [{ parameters: [oxygenColumn, { name: 'level', type: 'number', about: 'a level, such as 5 mg/L' }, nightWindow], options }],
     definition: 'For how many hours the fitted night would have been below the level with the given darkness, surface exchange and stocking: a prediction, not a reading.',
     equation: 'length of the times with C(t) < level, dC/dt = x·k(Cs − C) − y·R, 0 ≤ t ≤ dark', source,
-    example: { formula: 'predicted-hours-below(mat.DO, 6 mg/L, dark 12 h)', on, gives: '5.80 h' }, words: 'the time below {2} predicted from {1}{window}',
+    example: { formula: 'predicted-hours-below(mat.DO, 6 mg/L, dark 12 h)', on, gives: '5.80 h' }, words: 'the time below {2} predicted from {1}{window}{dark}{exchange}{stocking}',
     evaluate: (call) => {
       const level = call.levelIn(0, call.number(1), call.rangeOf(1));
       return level && predicted(call, 2, level.value, 'hours');

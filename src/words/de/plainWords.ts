@@ -60,13 +60,22 @@ const arithmetic: Readonly<Record<string, readonly [string, Case]>> = {
 
 const short: Readonly<Record<string, Case>> = { nom: 'nominative', acc: 'accusative', dat: 'dative', gen: 'genitive' };
 
-/** Fills `{gen 1}`, `{at 2}`, `{in 1}`, `{window}`, `{over}`, `{every}`, `{within}`, `{for}`. */
+/** Options that come with words of their own. */
+const optionClauses: Readonly<Record<string, (option: string) => string>> = {
+  over: (length) => ` über ${length}`,
+  every: (length) => ` in Schritten von ${length}`,
+  dark: (length) => `, bei ${length} Dunkelheit`,
+  exchange: (times) => `, beim ${times}-Fachen des Oberflächenaustauschs`,
+  stocking: (times) => `, beim ${times}-Fachen der Atmung`,
+};
+
+/** Fills `{gen 1}`, `{at 2}`, `{in 1}`, `{window}`, `{within}`, `{for}`, and the options of `optionClauses`. */
 function filled(template: string, { operands, window, options }: CallFacts): string {
   return template.replace(/\{(?:(\w+) )?(\w+)\}/gu, (_, how: string | undefined, key: string) => {
     if (key === 'window') return window === null ? '' : ` ${window}`;
     if (!/^\d$/u.test(key)) {
       const option = options[key]?.nominative;
-      return option === undefined ? '' : key === 'over' ? ` über ${option}` : key === 'every' ? ` in Schritten von ${option}` : option;
+      return option === undefined ? '' : optionClauses[key]?.(option) ?? option;
     }
     const operand = operands[Number(key) - 1];
     if (!operand) return '';

@@ -70,6 +70,15 @@ function placeText(place: PlaceOf): string {
   }
 }
 
+/** Options that come with words of their own. */
+const optionClauses: Readonly<Record<string, (option: string) => string>> = {
+  over: (length) => ` over ${length}`,
+  every: (length) => ` in steps of ${length}`,
+  dark: (length) => `, with ${length} of darkness`,
+  exchange: (times) => `, with ${times} times the surface exchange`,
+  stocking: (times) => `, with ${times} times the respiration`,
+};
+
 export const plainWords = {
   plain,
   quoted: (text: string): Phrase => plain(`“${text}”`),
@@ -123,8 +132,8 @@ export const plainWords = {
         if (!operand) return '';
         return !bare ? operand.nominative : steps[Number(key) - 1] ? `of ${operand.nominative}` : operand.bare;
       }
-      const option = options[key];
-      return !option ? '' : key === 'over' ? ` over ${option.nominative}` : key === 'every' ? ` in steps of ${option.nominative}` : option.nominative;
+      const option = options[key]?.nominative;
+      return option === undefined ? '' : optionClauses[key]?.(option) ?? option;
     });
     const pressure = (name === 'saturation' || name === 'deficit') && operands[1] !== undefined ? `, at ${operands[1].nominative}` : '';
     const said = filled.replace(/ and $/u, '') + pressure;

@@ -54,6 +54,7 @@ suite('plain words', () => {
     ['mean(room.P)', 'the mean air pressure in the room'],
     ['not any(mat.behaviour == gasping)', 'it is not so that the behaviour in the floating-mat tank is “gasping”, at one reading or more'],
     ['fall(mat.DO, dark) > fall(open.DO, dark)', 'the dissolved oxygen in the floating-mat tank fell more than that in the open-surface tank during the dark phase'],
+    ['predicted-min(mat.DO, dark, dark 12 h, exchange 2)', 'the lowest oxygen predicted from the dissolved oxygen in the floating-mat tank during the dark phase, with 12 h of darkness, with 2 times the surface exchange'],
     ['solubility(mat)', 'the oxygen solubility in the floating-mat tank'],
     ['min(mat.DO', 'min(mat.DO'],
     ['not resolved(change(mat.DO))', 'the change in the dissolved oxygen in the floating-mat tank is no more than the instruments’ uncertainty'],

@@ -36,6 +36,7 @@ suite('plain German', () => {
     ['mean(steps(mat.DO, dark, every 2 h))', 'das Mittel der Änderungen des Sauerstoffgehalts im Mattenbecken während der Dunkelphase in Schritten von 2 h'],
     ['turning-point(mat.DO)', 'der Zeitpunkt, zu dem der Sauerstoffgehalt im Mattenbecken wieder zu steigen begann'],
     ['hours-below(mat.DO, 6 mg/L) > 2 h', 'die Dauer, für die der Sauerstoffgehalt im Mattenbecken unter 6 mg/L lag, ist größer als 2 h'],
+    ['predicted-min(mat.DO, dark, dark 12 h, stocking 0.5)', 'der tiefste Sauerstoffgehalt, vorhergesagt aus dem Sauerstoffgehalt im Mattenbecken während der Dunkelphase, bei 12 h Dunkelheit, beim 0,5-Fachen der Atmung'],
     ['solubility(mat)', 'die Sauerstofflöslichkeit im Mattenbecken'],
     ['not resolved(change(mat.DO))', 'die Änderung des Sauerstoffgehalts im Mattenbecken ist nicht größer als die Messunsicherheit'],
     ['not (mat.DO < open.DO)', 'der Sauerstoffgehalt im Mattenbecken ist nicht kleiner als der im offenen Becken'],

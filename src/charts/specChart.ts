@@ -8,10 +8,11 @@ import { readingFields, type ChartSpec, type ReadingField } from '../experiment/
 import type { Protocol } from '../protocol/types.ts';
 import { hour, type Instant } from '../time/instant.ts';
 import { capital, figureWindow } from './panels.ts';
-import { alternativeOf, captionOf, decimalText, sentence, wordsOf } from './chartWords.ts';
+import { alternativeOf, captionOf, decimalText, sentence, wordsOf, type ChartFacts } from './chartWords.ts';
 import { chartFacts } from './readingsChart.ts';
 import { ownChartConfig } from './specification.ts';
 import { localeOf } from './locale.ts';
+import { keptRows } from './ownFilter.ts';
 import { placeWords, sourcesOf, type Source } from './sources.ts';
 import { colourToken, dashOf, tankColour } from './theme.ts';
 import type { Chart } from './types.ts';
@@ -25,12 +26,12 @@ function phaseAt(protocol: Protocol, time: Instant): string | null {
   return protocol.phases.find(({ id, window }) => time >= window.from && time <= window.to && !(/^dark(?:-\d+)?$/.test(id) && time === window.from))?.id ?? null;
 }
 
-/** The readings that count, in order of series and time. Times are wall-clock numbers, as if the zone were UTC. */
-function rowsOf(sources: readonly Source[], protocol: Protocol, from: Instant): Row[] {
+/** The readings that count (or those that do not), in order of series and time. Times are wall-clock numbers, as if the zone were UTC. */
+function rowsOf(sources: readonly Source[], protocol: Protocol, from: Instant, counting = true): Row[] {
   const offset = protocol.zone.offsetAt(from);
   const start = protocol.schedule?.start ?? from;
   const round = (value: number): number => Number(value.toPrecision(12));
-  return sources.flatMap((source) => source.points.filter((point) => point.segment >= 0).map((point): Row => {
+  return sources.flatMap((source) => source.points.filter((point) => point.segment >= 0 === counting).map((point): Row => {
     const place = source.places.length === 1 ? source.places[0]! : source.id;
     return {
       time: point.time + offset, hours: round((point.time - start) / hour), series: source.id, tank: place,
@@ -69,11 +70,20 @@ function channelOf(name: string, channel: Json, ground: Ground): Json {
   const scale = coloured.includes(name) && channel['scale'] === undefined ? tankScale(field, name, ground)
     : position && type === 'temporal' ? { type: 'utc', ...(channel['scale'] as Json | undefined) }
       : position && type === 'quantitative' && field === 'value' && !counted && channel['scale'] === undefined ? { zero: false } : null;
-  const title = channel['title'] === undefined && known !== undefined && !counted && timeUnit === undefined ? titleOf(field as ReadingField, ground) : undefined;
+  const title = channel['title'] === undefined && channel['bin'] === undefined ? channelTitle(field, known !== undefined, channel['aggregate'], ground) : undefined;
   return {
     ...channel, ...(type === undefined ? {} : { type }), ...(timeUnit === undefined ? {} : { timeUnit: `utc${String(timeUnit)}` }),
     ...(scale === null ? {} : { scale }), ...(title === undefined ? {} : { title }),
   };
+}
+
+/** The title of a channel that has none of its own: its field, what was made of it before that. */
+function channelTitle(field: string | undefined, known: boolean, aggregate: unknown, ground: Ground): string | undefined {
+  const { aggregates } = wordsOf(ground.protocol);
+  const made = typeof aggregate === 'string' && Object.hasOwn(aggregates, aggregate) ? aggregates[aggregate as keyof typeof aggregates] : null;
+  if (made !== null && (field === undefined || aggregate === 'count')) return made;
+  const title = known ? titleOf(field as ReadingField, ground) : undefined;
+  return made === null || title === undefined ? title : `${made}: ${title}`;
 }
 
 function titleOf(field: ReadingField, { sources, protocol }: Ground): string | undefined {
@@ -148,16 +158,18 @@ export function specChart(note: Note, options: FigureOptions, spec: ChartSpec): 
   const window = figureWindow(note, options);
   if (!protocol || !window) return null;
   // The bounds of the interval stand in the rows, whether or not somebody draws them.
-  const sources = sourcesOf(note, protocol, { ...options, uncertainty: true }, window);
-  const rows = rowsOf(sources, protocol, window.from);
+  const shown = sourcesOf(note, protocol, { ...options, uncertainty: true }, window);
+  const transforms = (spec.body['transform'] as readonly Json[] | undefined) ?? [];
+  const rows = keptRows(rowsOf(shown, protocol, window.from), transforms);
   if (rows.length === 0) return null;
+  const sources = shown.filter((source) => rows.some((row) => row['series'] === source.id));
   const words = wordsOf(protocol);
   const ground = { sources, protocol };
   const locale = localeOf(protocol);
   const width = Math.min(spec.width ?? 680, options.width ?? 680);
   const height = spec.height ?? 300;
-  const facts = chartFacts(note, { ...options, facets: null, uncertainty: false }, protocol, window);
-  const leftOut = facts.panels.flatMap((panel) => panel.drawn).reduce((sum, drawn) => sum + drawn.points.filter((point) => point.segment < 0).length, 0);
+  const facts = ofRows(chartFacts(note, { ...options, facets: null, uncertainty: false }, protocol, window), rows, protocol.zone.offsetAt(window.from));
+  const leftOut = keptRows(rowsOf(shown, protocol, window.from, false), transforms).length;
   const described = words.ownChart({ ...shownIn(spec.body), rows: decimalText(rows.length, 0, protocol) });
   const alternative = [...(options.alternative === null ? [] : [sentence(options.alternative)]), described, alternativeOf({ ...facts, bands: [], phases: [], events: [], limits: [] }, words.shownReadings)].join(' ');
   const title = options.title ?? spec.title;
@@ -171,6 +183,17 @@ export function specChart(note: Note, options: FigureOptions, spec: ChartSpec): 
       datasets: { readings: rows }, data: { name: 'readings' }, ...(title === null ? {} : { title: { text: title, anchor: 'start' } }), ...body,
     },
   };
+}
+
+/** The facts of these rows alone. */
+function ofRows(facts: ChartFacts, rows: readonly Row[], offset: number): ChartFacts {
+  const times = new Map<unknown, Set<unknown>>();
+  for (const row of rows) times.set(row.series, (times.get(row.series) ?? new Set()).add(row.time));
+  const panels = facts.panels.map((panel) => ({ ...panel, drawn: panel.drawn.flatMap((drawn) => {
+    const kept = times.get(drawn.source.id);
+    return kept ? [{ ...drawn, points: drawn.points.filter((point) => point.segment >= 0 && kept.has(point.time + offset)) }] : [];
+  }) }));
+  return { ...facts, panels: panels.filter((panel) => panel.drawn.length > 0) };
 }
 
 /** The panels without marks that this drawing does not have: crosses, arrows and hollow points are those of our own charts. */

@@ -42,6 +42,10 @@ export const chartWords: ChartWords = {
     time: 'Zeit', hours: 'Stunden seit Beginn', series: 'Reihe', tank: 'Becken', label: 'Becken', quantity: 'Größe', unit: 'Einheit', phase: 'Phase', doubtful: 'Zweifelhaft',
     value: 'Wert', low: 'Untere Grenze (95 %)', high: 'Obere Grenze (95 %)',
   },
+  aggregates: {
+    count: 'Messwerte', mean: 'Mittel', median: 'Median', min: 'Tiefster Wert', max: 'Höchster Wert', sum: 'Summe', stdev: 'Standardabweichung', q1: 'Erstes Quartil', q3: 'Drittes Quartil',
+    distinct: 'Verschiedene Werte',
+  },
   ownChart: ({ marks, channels, rows }) => `Zeichnung von ${rows} Messwerten mit ${listedText(marks.length > 0 ? marks : ['Zeichen'])}`
     + `${channels.length > 0 ? `; ${listedText(channels.map(([channel, field]) => `${channel} zeigt ${field}`))}` : ''}.`,
   ownRows: (rows, without) => `Gezeichnet aus ${rows} ${rows === 1 ? 'Messwert' : 'Messwerten'}`

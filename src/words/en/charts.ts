@@ -62,6 +62,11 @@ export const chartWords = {
     time: 'Time', hours: 'Hours since the start', series: 'Series', tank: 'Tank', label: 'Tank', quantity: 'Quantity', unit: 'Unit', phase: 'Phase', doubtful: 'Doubtful',
     value: 'Value', low: 'Lower bound (95 %)', high: 'Upper bound (95 %)',
   },
+  /** What a channel makes of its field. */
+  aggregates: {
+    count: 'Readings', mean: 'Mean', median: 'Median', min: 'Lowest', max: 'Highest', sum: 'Sum', stdev: 'Standard deviation', q1: 'First quartile', q3: 'Third quartile',
+    distinct: 'Different values',
+  },
   /** Of a drawing by its author's own specification: its marks, which field each channel shows, how many rows. */
   ownChart: (args: { readonly marks: readonly string[]; readonly channels: readonly (readonly [string, string])[]; readonly rows: string }): string =>
     `Drawing of ${args.rows} readings with ${listedText(args.marks.length > 0 ? args.marks : ['marks'])}${args.channels.length > 0 ? `, ${listedText(args.channels.map(([channel, field]) => `${channel} shows ${field}`))}` : ''}.`,

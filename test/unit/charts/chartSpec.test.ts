@@ -70,6 +70,26 @@ layer:
     assert.equal([...svg.matchAll(/<path [^>]*d="M[^"]*h[^"]*v[^"]*h[^"]*Z"[^>]*fill="#(?:0072B2|B84C00)"/g)].length >= 6, true, 'six bars');
   });
 
+  test('caption, axis and colours speak of what a filter keeps, in the note\'s language', async () => {
+    const spec = `transform:
+  - filter: {field: quantity, equal: DO}
+  - filter: {field: hours, range: [0, 2]}
+mark: bar
+encoding: {x: {field: time, timeUnit: hours}, y: {field: value, aggregate: min}, color: {field: label}}`;
+    const text = (chart: Chart): string => chart.caption.map((run) => run.text).join('');
+    const all = chartOf(noteOf(spec, ''));
+    assert.match(text(all), /^Dissolved oxygen in the [^.]*\. Drawn from 6 readings\.$/);
+    assert.doesNotMatch(all.alternative, /temperature|pressure/);
+    const svg = await chartSvg(all, { id: 'f' });
+    assert.match(svg, />Lowest: Dissolved oxygen \(mg\/L\)</);
+    assert.doesNotMatch(svg, />Room<|Min of value/);
+    const german = await chartSvg(chartOf(noteOf(spec, '', `language: de\n${nightProtocol}`)), { id: 'f' });
+    assert.match(german, />Tiefster Wert: Sauerstoffgehalt \(mg\/L\)</);
+    assert.match(german, />Zeit</);
+    const none = noteOf(spec.replace('equal: DO', 'equal: XX'), '');
+    assert.equal(unthemedChart(none, optionsOf(none)!), null);
+  });
+
   test('times are those of the note\'s clock in any zone, numbers have the note\'s mark', async () => {
     const german = await chartSvg(chartOf(noteOf(`mark: line\n${xy}`, 'show: DO\n', `language: de\n${nightProtocol}`)), { id: 'f' });
     assert.match(german, />20:00</);

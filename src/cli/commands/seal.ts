@@ -1,5 +1,6 @@
-// `evenwater seal NOTE`: seals a readings table, so that every later change of a first value shows.
+// `evenwater seal NOTE`: seals a readings table, so that every later change of a first value shows, or the plan.
 import { applyEdits } from '../../edits/edit.ts';
+import { sealPlan } from '../../edits/sealPlan.ts';
 import { sealBlock } from '../../edits/sealTable.ts';
 import type { Note } from '../../experiment/types.ts';
 import { editSentence } from '../../words/edits.ts';
@@ -11,24 +12,26 @@ import { NoteIsLocked } from '../noteLock.ts';
 
 export const seal: Command = {
   name: 'seal',
-  usage: 'NOTE [--block NAME]',
-  summary: 'Seal a table of readings.',
+  usage: 'NOTE [--block NAME | --plan]',
+  summary: 'Seal a table of readings, or the plan.',
   help: [
     'Writes a hash over times, units and first values under the heads. Corrections, marks, remarks and formatting keep a seal',
     'valid; any other change is an error of evenwater check, which names the cell.',
     '',
     '  --block NAME    the table of that name, or its number in the note; without it the last table that is not sealed',
+    '  --plan          the plan instead, before the first reading; the methods list every later change of it',
   ],
-  options: { block: { type: 'string' } },
+  options: { block: { type: 'string' }, plan: { type: 'boolean' } },
   async run({ positionals, options, json, output }) {
     const [name, ...more] = positionals;
     if (name === undefined || more.length > 0) throw new WrongUse('seal needs one note.');
+    if (options['plan'] === true && options['block'] !== undefined) throw new WrongUse('--plan and --block exclude each other.');
     await readNoteFile(name);
     const block = typeof options['block'] === 'string' ? options['block'] : null;
     try {
       const { line, refused } = await changeNote<{ line: string | null; refused: string | null }>(diskPort, name, async (text) => {
         const { note } = await noteFromText(name, text);
-        const result = sealBlock(note, tableOf(note, block), Date.now());
+        const result = options['plan'] === true ? sealPlan(note, Date.now()) : sealBlock(note, tableOf(note, block), Date.now());
         if (!result.ok) return { text: null, value: { line: null, refused: editSentence(result.message) } };
         const after = applyEdits(text, result.edits);
         return { text: after, value: { line: after.slice(result.shows.start, result.shows.end).trim(), refused: null } };

@@ -60,6 +60,19 @@ suite('command line: format and seal', () => {
     write(read().replace('8.21', '8.12'));
     assert.match((await run('check', note)).out, /mat\.DO[^\n]*20:00|20:00[^\n]*mat\.DO/u);
   });
+  test('seal --plan: before the first reading alone; a later change of the plan shows', async () => {
+    write(noteText('time  mat.DO  mat.T  open.DO  open.T  room.P\n'));
+    const { code, value } = await json('seal', note, '--plan');
+    assert.equal(code, 0);
+    assert.match(String(value['sealed']), /^sealed: \S+ sha256:/u);
+    assert.match(String((await json('seal', note, '--plan')).value['refused']), /already sealed/u);
+    assert.doesNotMatch((await run('check', note)).out, /plan-changed-after-seal/u);
+    write(read().replace('water depth: 28 cm', 'water depth: 29 cm'));
+    assert.match((await run('check', note)).out, /information plan-changed-after-seal: .*tanks were changed/u);
+    write(ragged);
+    assert.match(String((await json('seal', note, '--plan')).value['refused']), /readings already/u);
+    assert.equal((await json('seal', note, '--plan', '--block', '1')).code, 2);
+  });
   test('seal: by name, by number; no such table, no note', async () => {
     write(`${ragged.replace('```readings', '```readings evening')}\n\`\`\`readings\ntime  mat.T\n20:00  24.9\n\`\`\`\n`);
     assert.equal((await json('seal', note, '--block', 'evening')).code, 0);

@@ -2,31 +2,7 @@
 import { deepEqual, equal } from 'node:assert/strict';
 import { proposeImport } from '../../../src/edits/proposeImport.ts';
 import { choicesOf, fittingLoggers, loggerOf, readLoggers } from '../../../src/editor/logging/loggers.ts';
-import { readNote } from '../../../src/experiment/readNote.ts';
-
-/** Invented readings; they exist to try the prompt. */
-const text = `# A night
-
-\`\`\`protocol
-place: {time zone: Europe/Amsterdam}
-tanks:
-  mat: {role: treatment}
-schedule: {start: 2026-03-14 20:00, end: 2026-03-15 08:00, every: 30 min}
-measure:
-  DO: {what: dissolved oxygen, unit: mg/L}
-  T: {what: water temperature, unit: degC}
-  mood: {what: behaviour, scale: [calm, restless, surface, gasping]}
-\`\`\`
-
-\`\`\`readings
-time   mat.DO  mat.T  mat.mood
-20:00    8.21   24.9  calm
-20:30    8.24   24.9  calm
-21:00    8.25   24.9  calm
-21:30    8.25   24.8  calm
-\`\`\`
-`;
-const note = readNote(text, undefined, undefined, { fileIsNote: true });
+import { note } from './smallNight.ts';
 
 suite('loggers', () => {
   const file = 'Stamp;Oxygen (mg/l);Temp\n14/03/2026 22:00;8,26;24,8\n15/03/2026 22:30;8,02;24,8\n';

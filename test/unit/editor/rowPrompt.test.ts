@@ -7,34 +7,8 @@ import { readRowInput, settledPart } from '../../../src/edits/readRowInput.ts';
 import { entered, opened, paused, readState, typedInto } from '../../../src/editor/logging/promptModel.ts';
 import { PromptText } from '../../../src/editor/logging/promptText.ts';
 import { completed, rowView } from '../../../src/editor/logging/rowView.ts';
-import { readNote } from '../../../src/experiment/readNote.ts';
-import { loadZone } from '../../../src/time/zone.ts';
+import { at, note, zone } from './smallNight.ts';
 
-/** Invented readings; they exist to try the prompt. */
-const text = `# A night
-
-\`\`\`protocol
-place: {time zone: Europe/Amsterdam}
-tanks:
-  mat: {role: treatment}
-schedule: {start: 2026-03-14 20:00, end: 2026-03-15 08:00, every: 30 min}
-measure:
-  DO: {what: dissolved oxygen, unit: mg/L}
-  T: {what: water temperature, unit: degC}
-  mood: {what: behaviour, scale: [calm, restless, surface, gasping]}
-\`\`\`
-
-\`\`\`readings
-time   mat.DO  mat.T  mat.mood
-20:00    8.21   24.9  calm
-20:30    8.24   24.9  calm
-21:00    8.25   24.9  calm
-21:30    8.25   24.8  calm
-\`\`\`
-`;
-const note = readNote(text, undefined, undefined, { fileIsNote: true });
-const zone = loadZone('Europe/Amsterdam')!;
-const at = (clock: string): number => Date.parse(`2026-03-14T${clock}+01:00`);
 const view = (typed: string, now = at('22:00:10')) => { const plan = planRow(note, now)!; const input = readRowInput(typed, note, plan); return rowView(input, input, plan, zone); };
 
 suite('logging prompt', () => {

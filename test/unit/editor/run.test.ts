@@ -3,34 +3,7 @@ import { deepEqual, equal, ok } from 'node:assert/strict';
 import { planRow } from '../../../src/edits/planRow.ts';
 import { RunHolder, type RunStorage, type RunWorld } from '../../../src/editor/logging/runHolder.ts';
 import { countdown, isQuiet, later, momentOf, newRun, readRunState, runText, shouldTell, toldOf } from '../../../src/editor/logging/runState.ts';
-import { readNote } from '../../../src/experiment/readNote.ts';
-import { loadZone } from '../../../src/time/zone.ts';
-
-/** Invented readings; they exist to try the prompt. */
-const text = `# A night
-
-\`\`\`protocol
-place: {time zone: Europe/Amsterdam}
-tanks:
-  mat: {role: treatment}
-schedule: {start: 2026-03-14 20:00, end: 2026-03-15 08:00, every: 30 min}
-measure:
-  DO: {what: dissolved oxygen, unit: mg/L}
-  T: {what: water temperature, unit: degC}
-  mood: {what: behaviour, scale: [calm, restless, surface, gasping]}
-\`\`\`
-
-\`\`\`readings
-time   mat.DO  mat.T  mat.mood
-20:00    8.21   24.9  calm
-20:30    8.24   24.9  calm
-21:00    8.25   24.9  calm
-21:30    8.25   24.8  calm
-\`\`\`
-`;
-const note = readNote(text, undefined, undefined, { fileIsNote: true });
-const zone = loadZone('Europe/Amsterdam')!;
-const at = (clock: string): number => Date.parse(`2026-03-14T${clock}+01:00`);
+import { at, note, zone } from './smallNight.ts';
 
 suite('run', () => {
   const started = newRun('file:///night.tank.md', at('20:00'));

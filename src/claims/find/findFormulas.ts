@@ -105,10 +105,10 @@ export function ownCandidate(formula: string, mention: AnyMention, context: Form
   return { formula, value: evaluation.value, text: computedText(evaluation.value, evaluation, context), score: 0, gives, slip };
 }
 
-/** The words name one tank, the number is another's. */
+/** The sentence names one tank, the number is another's; a tank of the sentence before does not count as named. */
 function otherTank(found: Found, words: SentenceReading): Candidate['slip'] {
   const [place] = found.places;
-  if (found.places.length !== 1 || place === undefined || place === 'room' || words.places.has(place)) return null;
+  if (found.places.length !== 1 || place === undefined || place === 'room' || (words.places.get(place) ?? 0) > 0.3) return null;
   return Math.max(0, ...words.places.values()) >= 0.6 ? 'other-tank' : null;
 }
 

@@ -239,7 +239,7 @@ export const changeFunctions: readonly FunctionEntry[] = [
   {
     name: 'slope', group: 'change', gives: 'number', units: perHourWords, signatures: seriesAndWindow,
     definition: 'The slope of the least squares line through the readings in the window, per hour.', equation: 'slope = Σ (tᵢ − t̄)(sᵢ − s̄) / Σ (tᵢ − t̄)²',
-    source: 'interval with serial correlation: Zellner and Tiao (1964), Journal of the American Statistical Association 59, 763–778',
+    source: 'Zellner and Tiao (1964), Journal of the American Statistical Association 59, 763–778, for the interval',
     example: { formula: 'slope(mat.DO, 22:00..01:00)', on: mat, gives: '-0.428 mg/L/h' }, words: 'the slope of the line fitted to {1}{window}',
     evaluate: slope,
   },

@@ -39,7 +39,7 @@ export const functionWords: Readonly<Record<string, FunctionWords>> = {
   'percent-rise': { definition: 'Der Anstieg im Zeitraum in Prozent des ersten Messwerts.', units: ofFirst },
   'percent-fall': { definition: 'Der Abfall im Zeitraum in Prozent des ersten Messwerts.', units: ofFirst },
   rate: { definition: 'Die Änderung vom ersten bis zum letzten Messwert im Zeitraum, geteilt durch die Stunden dazwischen.', units: perHour },
-  slope: { definition: 'Die Steigung der Ausgleichsgeraden (kleinste Quadrate) durch die Messwerte im Zeitraum, je Stunde.', units: perHour, source: 'Intervall mit serieller Korrelation: Zellner and Tiao (1964), Journal of the American Statistical Association 59, 763–778' },
+  slope: { definition: 'Die Steigung der Ausgleichsgeraden (kleinste Quadrate) durch die Messwerte im Zeitraum, je Stunde.', units: perHour, source: 'Zellner and Tiao (1964), Journal of the American Statistical Association 59, 763–778, für das Intervall' },
   'robust-slope': { definition: 'Der Median der Steigungen zwischen je zwei Messwerten im Zeitraum, je Stunde: Einzelne Ausreißer bewegen ihn kaum.', units: perHour, equation: 'Median von (sⱼ − sᵢ) / (tⱼ − tᵢ)' },
   'steepest-fall': { definition: 'Der schnellste Abfall je Stunde zwischen benachbarten Messwerten oder über die angegebene Dauer; nie über einen fehlenden Messwert hinweg.', units: perHour, equation: 'größtes (s(tᵢ) − s(tᵢ₊₁)) / (tᵢ₊₁ − tᵢ)' },
   'steepest-rise': { definition: 'Der schnellste Anstieg je Stunde zwischen benachbarten Messwerten oder über die angegebene Dauer; nie über einen fehlenden Messwert hinweg.', units: perHour, equation: 'größtes (s(tᵢ₊₁) − s(tᵢ)) / (tᵢ₊₁ − tᵢ)' },

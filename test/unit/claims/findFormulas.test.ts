@@ -96,6 +96,11 @@ suite('find formulas: a number that nothing gives', () => {
     const { candidates } = ask('At 02:00 the clear tank held 6.83 mg/L.', '6.83 mg/L');
     assert.ok(candidates.some((each) => each.formula === 'at(duckweed.DO, 02:00)' && each.slip === 'other-tank'), candidates.map((each) => each.formula).join('\n'));
   });
+  test('slip: the other tank, though the sentence before is about it', () => {
+    const { candidates } = ask('The duckweed tank was the covered one. The clear tank fell by 2.27 mg/L between lights-off and lights-on.', '2.27 mg/L');
+    const loss = candidates.find((each) => each.formula === 'night-loss-duckweed');
+    assert.equal(loss?.slip, 'other-tank', candidates.map((each) => each.formula).join('\n'));
+  });
   test('slip: a claim over the other tank is answered with the right one', () => {
     const { candidates } = ask('At 02:00 the duckweed tank held {6.83 mg/L = at(clear.DO, 02:00)}.', '6.83 mg/L');
     assert.equal(candidates[0]?.formula, 'at(duckweed.DO, 02:00)');

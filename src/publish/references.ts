@@ -22,7 +22,9 @@ export function sourcesOf(context: RenderContext): string[] {
   const words = new Set(note.syntax.blocks.map((block) => block.word));
   const paragraphs = [...(words.has('methods') ? writeMethods(note) : []), ...(words.has('results') ? writeResults(note) : [])];
   for (const paragraph of paragraphs) for (const run of paragraph.runs) if (run.kind === 'citation') add(run.source);
-  return [...sources].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+  // One work is one entry, also where a function says what it takes from it: `…, for the solubility`.
+  const works = [...sources].filter((source) => ![...sources].some((other) => source.startsWith(`${other}, `)));
+  return works.sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
 }
 
 export function referencesHtml(context: RenderContext): Html {

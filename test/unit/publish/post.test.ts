@@ -1,5 +1,6 @@
 // The post: self-contained, well formed, its numbers with their formulas, the same bytes everywhere.
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readNote } from '../../../src/experiment/readNote.ts';
@@ -76,6 +77,13 @@ suite('publish: the post', () => {
       assert.ok(section.includes(`>${cell.replace(/>/g, '&gt;')}</td>`), cell);
     }
     assert.ok(section.includes(`SHA-256 ${createHash('sha256').update(samplePostText, 'utf8').digest('hex')}`));
+  });
+
+  test('one work is one reference, whatever was taken from it', async () => {
+    // Its methods cite the work, its claims what saturation takes from it.
+    const page = await publish(readFileSync('samples/overnight-oxygen.tank.md', 'utf8'));
+    const section = page.slice(page.indexOf('id="references"'), page.indexOf('id="data"'));
+    assert.equal(section.match(/Benson and Krause \(1984\)/gu)?.length, 1, section);
   });
 
   test('references gather stated claims, limits and methods', () => {

@@ -17,6 +17,9 @@ import { noteLetter } from './readingsTable.ts';
 import { tableHtml } from './table.ts';
 import { tankMark } from './tankMark.ts';
 
+/** Functions whose interval comes from the scatter about a fit, not from the instruments. */
+const fitted: ReadonlySet<string> = new Set(['slope', 'respiration', 'reaeration', 'predicted-min']);
+
 class SummaryPrinter {
   private readonly notes: string[] = [];
   private readonly table: SummaryTable;
@@ -177,7 +180,7 @@ class SummaryPrinter {
     if (dark && stretches.length > 1) said.push(words.lightsOff);
     if (table.kind === 'before-after' && !dark && table.moment) said.push(words.sharedMoment(this.time(table.moment.instant)));
     const values = table.rows.flatMap((row) => row.cells.filter((cell) => !cell.contrast).map((cell) => cell.value));
-    if (values.some((value) => value?.type === 'number' && value.contributions !== null && value.contributions.size > 0)) said.push(words.uncertainty);
+    if (values.some((value) => value?.type === 'number' && value.contributions !== null && value.contributions.size > 0)) said.push(names.some((name) => fitted.has(name)) ? words.uncertaintyOfFits : words.uncertainty);
     if (table.rows.some((row) => row.cells.some((cell) => cell.contrast))) said.push(this.gapName() === words.gap ? words.contrast : words.contrastOfTanks);
     return said.join(' ');
   }

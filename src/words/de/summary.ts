@@ -53,6 +53,7 @@ export const summaryWords: SummaryWords = {
   lightsOff: 'Der Messwert bei „Licht aus“ dient bei Änderung, tiefstem und höchstem Wert beiden Seiten und zählt bei Mittel und Anzahl zur Zeit davor.',
   sharedMoment: (moment) => `Ein Messwert genau um ${moment} zählt zu beiden Seiten.`,
   uncertainty: 'Zahlen nach ± sind die halbe Breite eines 95-%-Intervalls, aus der angegebenen Genauigkeit und Auflösung der Messgeräte.',
+  uncertaintyOfFits: 'Zahlen nach ± sind die halbe Breite eines 95-%-Intervalls: bei angepassten Werten aus der Streuung um die Anpassung, sonst aus der angegebenen Genauigkeit und Auflösung der Messgeräte.',
   contrast: 'Die Änderung von Behandlung − Vergleich ist ein zeitlich gepaarter Kontrast; sein ± rechnet die Streuung der Messwerte ein und wie sehr jeder dem vorigen folgt.',
   contrastOfTanks: 'Die Änderung von Behandlung − Vergleich ist ein Kontrast, in dem jedes Becken einmal zählt.',
 };

@@ -62,6 +62,7 @@ export const summaryWords = {
   lightsOff: 'The reading at lights-off serves both sides for changes, lowest and highest, and counts to the time before in means and counts.',
   sharedMoment: (moment: string): string => `A reading at ${moment} itself counts to both sides.`,
   uncertainty: 'Figures after ± are half of a 95 % interval, from the stated accuracy and resolution of the instruments.',
+  uncertaintyOfFits: 'Figures after ± are half of a 95 % interval: of fitted values from the scatter about the fit, of others from the stated accuracy and resolution of the instruments.',
   contrast: 'The change of treatment minus control is a contrast paired in time; its ± counts the scatter of the readings and how far each follows the one before.',
   contrastOfTanks: 'The change of treatment minus control is a contrast in which each tank counts once.',
 };

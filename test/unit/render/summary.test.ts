@@ -22,6 +22,11 @@ const caption = (text: string): string => /<caption>(.*?)<\/caption>/.exec(text)
 const cells = (text: string): string[][] => [...text.slice(text.indexOf('<tbody>')).matchAll(/<tr[^>]*>(.*?)<\/tr>/g)].map(([, row]) => [...row!.matchAll(/<t[hd][^>]*>(.*?)<\/t[hd]>/g)].map(([, cell]) => cell!.replace(/<[^>]*>/g, '')));
 
 suite('render: summary tables', () => {
+  test('the caption says of fitted values that their interval comes from the scatter', () => {
+    assert.match(caption(html('of: DO\nrows: phases\nshow: [mean, slope]')), /: of fitted values from the scatter about the fit, of others from the stated accuracy/);
+    assert.match(caption(html('of: DO\nrows: phases\nshow: [mean, slope]', `language: de\n${nightProtocol}`)), /: bei angepassten Werten aus der Streuung um die Anpassung, sonst aus/);
+    assert.doesNotMatch(caption(html('of: DO\nrows: phases\nshow: [mean, change]')), /scatter about the fit/);
+  });
   test('figures with their formula, interval and sign; units in the head', () => {
     const text = html('of: DO\nrows: phases\nshow: [min, mean]');
     assert.match(text, /<data value="5\.02" data-formula="min\(mat\.DO, dark\)" title="the lowest dissolved oxygen in the floating-mat tank during the dark phase">5\.02 ± 0\.12<\/data>/);

@@ -45,7 +45,7 @@ export const claimWords: ClaimWords = {
   links: new Set(('ab aber allein als am an auf aus bei bis da dann darauf das dem den denn der des die doch dort durch er es für gegen gegenüber ging hat hatte hier ihr im in ins ist ja je '
     + 'mehr mit nach noch nun nur ob oder ohne pro schon sein seit sich sie so sobald sodass stand über um und unter von vor war waren weil weniger wenn wie wieder wo wurde während zu zum zur zwischen').split(' ')),
 
-  causal: /(?<![\p{L}])(?:weil|wegen|durch(?!\s+(?:die\s+(?:Nacht|Dunkelheit|Dunkelphase|Oberfläche|Wand)|den\s+(?:Tag|Abend)|das\s+Glas))|aufgrund|auf Grund|dank|deshalb|deswegen|daher|darum|dadurch|somit|folglich|infolge(?:dessen)?|also|verursacht(?:e|en)?|bewirkt(?:e|en)?|bestätigt(?:e|en)?|beweist|bewies(?:en)?|belegt(?:e|en)?|zeigt(?:e|en)?, dass)(?![\p{L}])/giu,
+  causal: /(?<![\p{L}])(?:weil|wegen|durch(?!\s+(?:die\s+(?:Nacht|Dunkelheit|Dunkelphase|Oberfläche|Wand)|den\s+(?:Tag|Abend)|das\s+Glas))|aufgrund|auf Grund|dank|deshalb|deswegen|daher|darum|dadurch|somit|folglich|infolge(?:dessen)?|also(?!\s+(?:[-−~]?\d|(?:mit|ohne|um|von|auf|bei|etwa|rund|knapp|fast)(?![\p{L}])))|verursacht(?:e|en)?|bewirkt(?:e|en)?|bestätigt(?:e|en)?|beweist|bewies(?:en)?|belegt(?:e|en)?|zeigt(?:e|en)?, dass)(?![\p{L}])/giu,
   hedged: /(?<![\p{L}])(?:vielleicht|möglicherweise|womöglich|vermutlich|wohl|könnten?|kann|mag|mögen|dürfte|nicht|kein(?:e[mnrs]?)?|weder|noch|ob)(?![\p{L}])[^.!?]{0,60}$/iu,
 
   truths: ['nicht wahr', 'wahr'],

@@ -117,6 +117,9 @@ suite('claims in German: checked', () => {
     const codes = (prose: string): string[] => readNote(note(prose), undefined, undefined, { fileIsNote: true }).problems.filter((each) => each.code === 'causal-wording').map((each) => String(each.args['word']));
     assert.deepEqual(codes('Wegen der Matte fiel er auf {5,74 mg/L = min(mat.DO)}.'), ['wegen']);
     assert.deepEqual(codes('Er fiel auf {5,74 mg/L = min(mat.DO)}, also zehrt die Matte.'), ['also']);
+    // “also” before the same thing said in another way names no cause.
+    assert.deepEqual(codes('Es fiel um {2,52 mg/L = fall(mat.DO, dark)}, also {30,5 % = percent-fall(mat.DO, dark)}.'), []);
+    assert.deepEqual(codes('Als Sättigung, also mit Temperatur und Luftdruck, waren es {5,74 mg/L = min(mat.DO)}.'), []);
     assert.deepEqual(codes('Vielleicht fiel er wegen der Matte auf {5,74 mg/L = min(mat.DO)}.'), []);
     assert.deepEqual(codes('Er fiel durch die Nacht auf {5,74 mg/L = min(mat.DO)}.'), []);
   });

@@ -71,7 +71,7 @@ export const publish: Command = {
     '  markdown     <stem>.post.md with its figures as SVG files, for forums and blogs; --front-matter adds a head of metadata',
     '  card         a summary card, as Markdown and as an SVG picture: question, answer, figure, limits of the evidence',
     '  plan         the plan as one page of A4 with an empty table for pencil; --plan is short for it',
-    '  narration    the findings as numbered sentences to be spoken, numbers written as said (English)',
+    '  narration    the findings as numbered sentences to be spoken, numbers written as said in English, as printed in other languages',
     '  data         <stem>-data/: tables as CSV with CSVW, Data Package and RO-Crate metadata, the plan as JSON, note, data files and post',
     '--published T the time of publishing that the post prints (2026-04-13T10:00+03:00); without it the protocol\'s, or none.',
     'Exit 0 when the post was written, 1 when it was refused, 2 on wrong use or unreadable input.',
@@ -93,7 +93,8 @@ export const publish: Command = {
     if (!refused) for (const each of new Set(asked)) made.push(await forms[each]!({ file, stem: stemOf(name), version, published, frontMatter: options['front-matter'] === true }));
     const faults = made.flatMap((each) => each.faults ?? []);
     const found = [...note.problems, ...made.flatMap((each) => each.problems)];
-    const listed = found.filter((each) => each.severity !== 'information').map((each) => problemJson(each, starts));
+    // A plan is printed before anything is read; any other form of a note without readings says so.
+    const listed = found.filter((each) => each.severity !== 'information' || (each.code === 'nothing-read-yet' && asked.some((form) => form !== 'plan'))).map((each) => problemJson(each, starts));
     const written: string[] = [];
     if (!refused && faults.length === 0 && !made.some((each) => each.problems.some((problem) => problem.severity === 'error'))) {
       for (const each of made.flatMap((one) => one.files)) written.push(await writeWhole(options.to, each.path, each.content));

@@ -43,7 +43,7 @@ async function publish(document: vscode.TextDocument, note: Note, log: vscode.Lo
   if (!await mayReplace(target)) return { refused: 'not-ours', problems: [] };
   if (!await write(target, post.html, log)) return { refused: 'cannot-write', problems: [] };
 
-  const worthKnowing = note.problems.filter((problem) => problem.severity === 'warning' || problem.code === 'loose-number');
+  const worthKnowing = note.problems.filter((problem) => problem.severity === 'warning' || problem.code === 'loose-number' || problem.code === 'nothing-read-yet');
   for (const problem of worthKnowing) log.info(describe(document, problem));
   void announce(target, worthKnowing.length);
   return { written: target, problems: worthKnowing };

@@ -198,6 +198,13 @@ suite('command line', () => {
     assert.deepEqual(outputs[0], outputs[1]);
   });
 
+  test('publish says that nothing has been read yet, but not where only the plan is printed', async () => {
+    const template = 'samples/templates/blank.tank.md';
+    assert.match((await run('publish', template, '--to', folder)).out, /information nothing-read-yet: /u);
+    assert.doesNotMatch((await run('publish', template, '--to', folder, '--plan')).out, /nothing-read-yet/u);
+    assert.doesNotMatch((await run('publish', sample, '--to', folder)).out, /nothing-read-yet/u);
+  });
+
   test('find lists formulas for loose and mismatched numbers; its JSON validates', async () => {
     const note = path.join(folder, 'find.tank.md');
     writeFileSync(note, `${readFileSync(sample, 'utf8')}\n\nAt 02:00 the duckweed tank held 6.83 mg/L, at 03:00 {6.35 mg/L = at(duckweed.DO, 03:00)}.\n`);

@@ -1,5 +1,6 @@
 // Whether a number as shown agrees with a computed one: unit, rounding, `about`, `more than`, `±`.
-import { convert, convertible, differenceUnit } from '../quantities/units.ts';
+import { unitOf } from '../quantities/concentration.ts';
+import { conversionFactor, convert, convertible, differenceUnit } from '../quantities/units.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import type { NumberMention, Qualifier } from './mentions.ts';
@@ -23,7 +24,8 @@ export function isTimeUnit(unit: Unit): boolean {
  */
 export function fittingUnit(shown: Unit | null, value: Unit): Unit | null {
   if (shown === null) return needsNoUnit(value) ? value : null;
-  if (convertible(shown, value)) return shown;
+  const counted = unitOf(shown, value.substance);
+  if (convertible(counted, value)) return counted;
   if (shown.kind === 'temperature' || shown.kind === 'ph') {
     const difference = differenceUnit(shown);
     if (convertible(difference, value)) return difference;
@@ -57,7 +59,7 @@ export function onBoundSide(shown: number, actual: number, bound: Qualifier['bou
 /** Value and 95 % half-width in another unit; the half-width takes the factor only. */
 export function inUnit(value: NumberValue, unit: Unit): { value: number; halfWidth: number | null } {
   const half = expandedUncertainty(value);
-  return { value: convert(value.value, value.unit, unit), halfWidth: half === null ? null : half * value.unit.factor / unit.factor };
+  return { value: convert(value.value, value.unit, unit), halfWidth: half === null ? null : half * conversionFactor(value.unit, unit) };
 }
 
 /** True when the words show the value without its minus: `fell 0.24` for −0.24. */

@@ -6,6 +6,7 @@ import type { ProblemCode } from '../problems/codes.ts';
 import type { Duration, Instant } from '../time/instant.ts';
 import { minute } from '../time/instant.ts';
 import { formatDuration } from '../time/text.ts';
+import { unitOf } from '../quantities/concentration.ts';
 import { differenceUnit } from '../quantities/units.ts';
 import { isFailure, toUnit, type Failure } from '../quantities/value.ts';
 import { bareScales, failWith } from './operations.ts';
@@ -212,7 +213,7 @@ export class Call {
     const wanted = difference ? differenceUnit(unit) : unit;
     const adapted = difference && value.unit.kind !== wanted.kind && value.unit.kind === unit.kind ? { ...value, unit: differenceUnit(value.unit) }
       : value.unit.symbol === '1' && bareScales.includes(wanted.kind) ? { ...value, unit: wanted } : value;
-    const converted = toUnit(adapted, wanted);
+    const converted = toUnit(adapted.unit.substance ? adapted : { ...adapted, unit: unitOf(adapted.unit, wanted.substance) }, wanted);
     if (!isFailure(converted)) return { ...converted, ...(value.decimals === undefined ? {} : { decimals: value.decimals }) };
     const bare = value.unit.symbol === '1' ? [this.run.replace(at, `${this.run.textOf(at)} ${unit.symbol}`)] : [];
     return this.fail('unit-mismatch', { left: unit.symbol, right: value.unit.symbol === '1' ? ['plain-number'] : value.unit.symbol }, at, bare);

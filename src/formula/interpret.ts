@@ -1,6 +1,7 @@
 // The evaluator proper: a syntax tree to a value, with problems at their places and the working noted on the way.
 import { toDocumentRange } from '../note/mappedText.ts';
 import type { SourceRange } from '../problems/problem.ts';
+import { unitOf } from '../quantities/concentration.ts';
 import { nearestUnit, parseUnit } from '../quantities/units.ts';
 import { differenceUnit } from '../quantities/units.ts';
 import { exactValue, isFailure, toUnit } from '../quantities/value.ts';
@@ -138,7 +139,7 @@ function converted(run: Run, expression: Extract<Expression, { kind: 'convert' }
   if (number.type !== 'number' && (number.type !== 'series' || (number.content ?? 'number') !== 'number')) {
     return run.fail('unit-mismatch', expression.unitRange, { left: valueKind(value), right: unit.symbol });
   }
-  const wanted = unitForKind(number.unit, unit);
+  const wanted = unitOf(unitForKind(number.unit, unit), number.unit.substance);
   const fail = (range: SourceRange) => (failure: Parameters<typeof failWith>[1]): null => failWith(run, failure, range, number.unit, unit);
   if (number.type === 'number') {
     const result = toUnit(number, wanted);

@@ -1,6 +1,8 @@
 // Arithmetic, comparisons and logic on formula values, pointwise on series. Failures become problems at the operator.
 import { flag } from '../dataset/types.ts';
 import { hour } from '../time/instant.ts';
+import { concentrationForm, unitOf as unitOfSubstance } from '../quantities/concentration.ts';
+import { sameDimension } from '../quantities/dimension.ts';
 import { differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
 import { add, combine, compare, divide, exactValue, isFailure, multiply, negate, numberValue, subtract, type Failure } from '../quantities/value.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
@@ -58,6 +60,7 @@ function adapt(side: Side, beside: Unit, operator: Arithmetic | Comparison): For
   const { value, expression } = side;
   if (value.type !== 'number' || !isLiteral(expression)) return value;
   const { kind } = value.unit;
+  if (beside.substance && concentrationForm(value.unit) !== null) return { ...value, unit: unitOfSubstance(value.unit, beside.substance) };
   if (isBareLiteral(expression) && bareScales.includes(beside.kind)) {
     const unit = operator === '+' && beside.kind === 'ph' ? differenceUnit(beside) : beside;
     return { ...value, unit };
@@ -85,6 +88,8 @@ export function failWith(run: Run, failure: Failure, range: SourceRange, left: U
   const { unit } = failure.args as { readonly unit?: string };
   switch (failure.failure) {
     case 'unit-mismatch': {
+      const lacking = left && right ? lackingFor(left, right) : null;
+      if (lacking) return run.fail(lacking, range, args);
       const missing = bare && left && right ? (left.symbol === one.symbol ? right : left) : null;
       return run.fail('unit-mismatch', range, args, missing && bare ? [run.replace(bare, `${run.textOf(bare)} ${missing.symbol}`)] : []);
     }
@@ -92,6 +97,13 @@ export function failWith(run: Run, failure: Failure, range: SourceRange, left: U
     case 'zero-base': return run.fail('zero-base', range, { time: '', unit: unit ?? '' });
     default: return run.fail('not-finite', range);
   }
+}
+
+/** What stands between two ways to count a substance in water; null where the units measure different things altogether. */
+function lackingFor(left: Unit, right: Unit): 'substance-needed' | 'density-needed' | null {
+  const forms = [left, right].map(concentrationForm);
+  if (forms.includes(null) || left.dimension.time !== right.dimension.time) return null;
+  return forms.includes('mass-share') ? 'density-needed' : 'substance-needed';
 }
 
 function nameUnit(unit: Unit | null): string | Phrase {
@@ -213,7 +225,7 @@ function summed(operator: Arithmetic, unit: Unit): Operation {
 }
 
 function alike(...units: readonly Unit[]): boolean {
-  return units.every((unit) => unit.factor === units[0]!.factor);
+  return units.every((unit) => unit.factor === units[0]!.factor && sameDimension(unit.dimension, units[0]!.dimension) && unit.kind === units[0]!.kind);
 }
 
 /** Products and quotients by the scale that 1 and 1 gave. */

@@ -5,7 +5,7 @@ import { day, hour, minute, second, type Duration } from '../time/instant.ts';
 export interface Scanned { readonly text: string; readonly end: number }
 
 const nameShape = /[\p{L}][\p{L}\p{N}_]*(?:-[\p{L}\p{N}_]+)*/uy;
-const unitShape = /(?:1?\/)?[\p{L}%°‰][\p{L}\p{N}%°²³^_]*(?:[/-][\p{L}%°][\p{L}\p{N}%°²³^_]*)*/uy;
+const unitShape = /(?:1?\/)?[\p{L}%°‰][\p{L}\p{N}%°²³^_]*(?:\(STP\)|\(stp\))?(?:[/-][\p{L}%°][\p{L}\p{N}%°²³^_]*)*/uy;
 const numberShape = /(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+(?![\p{L}\p{N}]))?/uy;
 const dateShape = /\d{4}-\d{1,2}-\d{1,2}(?!\d)/uy;
 const clockShape = /\d{1,2}:\d{2}(?::\d{2})?(?!\d)/uy;

@@ -6,8 +6,10 @@ import { compareSideBySide, offsetAt, offsetError, type SideBySide } from '../an
 import { amountIn, instrumentOf, measureOf, readingValue } from '../dataset/readingValue.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { combine, isFailure, toUnit } from '../quantities/value.ts';
+import { unitOf } from '../quantities/concentration.ts';
 import { parseUnit } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
+import { substanceOf } from '../water/concentrations.ts';
 import type { FormulaContext } from './context.ts';
 import type { Run } from './run.ts';
 import type { FormulaNumber, SeriesPoint, SeriesValue } from './types.ts';
@@ -49,7 +51,7 @@ export function columnValue(context: FormulaContext, series: Series, includeLeft
     });
   }
   const value: SeriesValue = {
-    type: 'series', unit: series.unit, points, holes, content: ofWords ? 'word' : 'number',
+    type: 'series', unit: unitOf(series.unit, measure?.what ? substanceOf(measure.what.value) : undefined), points, holes, content: ofWords ? 'word' : 'number',
     origin: { place: series.place, quantity: series.quantity, instrument: series.instrument },
     ...(ofWords ? { scale: measure.scale } : {}),
   };

@@ -15,6 +15,16 @@ export type Kind =
   | 'plain' | 'temperature' | 'temperature-difference' | 'percentage' | 'percentage-points' | 'ph' | 'ph-difference'
   | 'parts-per-million' | 'turbidity' | 'salinity' | 'specific-gravity' | 'alkalinity' | 'hardness' | 'as-nitrogen' | 'as-phosphorus' | 'as-calcium-carbonate';
 
+/** What a concentration is of, with what turns its mass into an amount. */
+export interface Substance {
+  /** As the closed list of quantities names it. */
+  readonly name: string;
+  /** g/mol of what a unit of this kind counts: of nitrate 62.0 in mg/L, 14.0 in mg/L-N. Absent where it is not known. */
+  readonly molarMass: Readonly<Partial<Record<Kind, number>>>;
+  /** g in a litre, or mg in a millilitre, of the gas at 0 °C and 1 atm, for gases whose volume is a measure of them. */
+  readonly gasDensity?: number;
+}
+
 export interface Unit {
   /** As the note writes it: `mg/L`, `degC`, `%/h`, `mg/L-N`. */
   readonly symbol: string;
@@ -27,6 +37,8 @@ export interface Unit {
   readonly ucum: string;
   /** As a reader sees it: `°C`, `µmol/L`. */
   readonly print: string;
+  /** What a measured or computed value in this unit is of, where that is one known substance. */
+  readonly substance?: Substance;
 }
 
 /**

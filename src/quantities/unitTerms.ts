@@ -158,6 +158,17 @@ function isVolume(atom: Atom): boolean {
   return sameDimension(atom.dimension, { ...dimensionless, length: 3 });
 }
 
+/** True for a volume in a volume, such as mL/L, or its rate. */
+export function isVolumeRatio(unit: Unit): boolean {
+  const terms = termsOf(unit).filter((term) => !isTimeOnly(termDimension(term)));
+  return terms.length === 2 && terms.every((term) => isVolume(term.atom)) && terms[0]!.exponent === 1 && terms[1]!.exponent === -1;
+}
+
+/** True where an amount is told by the volume of oxygen gas, as in mL(STP)/L. */
+export function isAmountOfGas(unit: Unit): boolean {
+  return termsOf(unit).some((term) => term.atom.symbol === 'mL(STP)');
+}
+
 function writeTerms(terms: readonly UnitTerm[], name: (atom: Atom) => string, power: (n: number) => string, times: string, basisAfterVolume: boolean): string {
   const basis = terms.find((term) => term.basis)?.basis ?? null;
   const volume = basis && basisAfterVolume ? terms.find((term) => term.exponent === -1 && isVolume(term.atom)) : undefined;

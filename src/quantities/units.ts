@@ -1,7 +1,8 @@
 // Units as notes and instruments write them: reading, converting, differences and rates, near misses.
-// Two units convert only within one dimension and one kind; what needs a substance or a scale's reference is src/water.
+// Two units convert within one dimension and one kind, or where both count one known substance (concentration.ts).
 import type { Kind, Unit } from './types.ts';
 import { atoms, commonUnits } from './atoms.ts';
+import { concentrationFactor, unitOf } from './concentration.ts';
 import { sameDimension } from './dimension.ts';
 import { buildUnit, differenceAtom, parseTerms, termsOf } from './unitTerms.ts';
 import { matchPrintedUnit } from './printedUnits.ts';
@@ -92,11 +93,18 @@ function kindsMeet(a: Kind, b: Kind): boolean {
 }
 
 /**
- * True when a value in one unit can be written in the other: one dimension and one kind. mg/L as CaCO3 counts both
+ * True when a value in one unit can be written in the other: one dimension and one kind, or two ways to count one known
+ * substance in water. mg/L as CaCO3 counts both
  * alkalinity and hardness, so it meets dKH and dGH, which do not meet each other.
  */
 export function convertible(a: Unit, b: Unit): boolean {
-  return sameDimension(a.dimension, b.dimension) && kindsMeet(a.kind, b.kind);
+  return (sameDimension(a.dimension, b.dimension) && kindsMeet(a.kind, b.kind)) || concentrationFactor(a, b) !== null;
+}
+
+/** How many of the second unit a difference of one of the first is. */
+export function conversionFactor(from: Unit, to: Unit): number {
+  const sameScale = sameDimension(from.dimension, to.dimension) && kindsMeet(from.kind, to.kind);
+  return (sameScale ? null : concentrationFactor(from, to)) ?? from.factor / to.factor;
 }
 
 /**
@@ -106,7 +114,8 @@ export function convertible(a: Unit, b: Unit): boolean {
 export function convert(value: number, from: Unit, to: Unit): number {
   if (from.symbol === to.symbol) return value;
   if (!convertible(from, to)) return Number.NaN;
-  const converted = (value * from.factor + from.offset - to.offset) / to.factor;
+  const sameScale = sameDimension(from.dimension, to.dimension) && kindsMeet(from.kind, to.kind);
+  const converted = sameScale ? (value * from.factor + from.offset - to.offset) / to.factor : value * conversionFactor(from, to);
   return Number.isFinite(converted) ? Number(converted.toPrecision(15)) : converted;
 }
 
@@ -119,7 +128,7 @@ export function differenceUnit(unit: Unit): Unit {
 /** The unit of a change per hour. Of degC it is K/h, of pH pH-difference/h; of % it stays %/h (use `differenceUnit` first for pp/h). */
 export function perHour(unit: Unit): Unit {
   const hour = parseTerms('/h') ?? [];
-  return buildUnit([...termsOf(unit), ...hour]) ?? unit;
+  return unitOf(buildUnit([...termsOf(unit), ...hour]) ?? unit, unit.substance);
 }
 
 /** True for a unit in which zero means none of it, so that ratios and percent changes have a meaning. */

@@ -1,7 +1,9 @@
 // Arithmetic of values with units and uncertainty: what may be added, what a difference of two temperatures is,
 // and how signed first-order contributions travel (JCGM 100:2008, the GUM, clause 5).
+import { sharedSubstance, unitOf } from './concentration.ts';
+import { isTimeOnly } from './dimension.ts';
 import type { Contributions, NumberValue, Unit } from './types.ts';
-import { convert, convertible, differenceUnit, hasTrueZero, parseUnit } from './units.ts';
+import { conversionFactor, convert, convertible, differenceUnit, hasTrueZero, parseUnit } from './units.ts';
 import { buildUnit, multiplyUnits } from './unitTerms.ts';
 
 export type FailureCode = 'unit-mismatch' | 'no-true-zero' | 'zero-base' | 'not-finite';
@@ -73,7 +75,7 @@ export function expandedUncertainty(value: NumberValue): number | null {
 export function toUnit(value: NumberValue, unit: Unit): NumberValue | Failure {
   if (value.unit.symbol === unit.symbol) return value;
   if (!convertible(value.unit, unit)) return mismatch(value.unit, unit);
-  return finite(combine(convert(value.value, value.unit, unit), unit, [{ value, derivative: value.unit.factor / unit.factor }]));
+  return finite(combine(convert(value.value, value.unit, unit), unitOf(unit, value.unit.substance), [{ value, derivative: conversionFactor(value.unit, unit) }]));
 }
 
 function isPoint(unit: Unit): boolean {
@@ -101,7 +103,7 @@ export function add(a: NumberValue, b: NumberValue): NumberValue | Failure {
     return isFailure(difference) ? mismatch(a.unit, b.unit) : plus(point, difference, 1, point.unit);
   }
   const second = toUnit(b, a.unit);
-  return isFailure(second) ? mismatch(a.unit, b.unit) : plus(a, second, 1, a.unit);
+  return isFailure(second) ? mismatch(a.unit, b.unit) : plus(a, second, 1, sharedSubstance(a.unit, a.unit, b.unit));
 }
 
 function plus(a: NumberValue, b: NumberValue, sign: 1 | -1, unit: Unit): NumberValue | Failure {
@@ -120,7 +122,12 @@ export function subtract(a: NumberValue, b: NumberValue): NumberValue | Failure 
     }
   }
   const second = toUnit(b, a.unit);
-  return isFailure(second) ? mismatch(a.unit, b.unit) : plus(a, second, -1, differenceUnit(a.unit));
+  return isFailure(second) ? mismatch(a.unit, b.unit) : plus(a, second, -1, sharedSubstance(differenceUnit(a.unit), a.unit, b.unit));
+}
+
+/** True for plain numbers and times, which change how much there is of a substance but not what it is. */
+function scales(unit: Unit): boolean {
+  return unit.kind === 'plain' && (unit.symbol === '1' || (isTimeOnly(unit.dimension) && unit.dimension.time !== 0));
 }
 
 /** The product. Temperatures and pH values on their scales cannot be multiplied: their zero is not "none". */
@@ -129,7 +136,8 @@ export function multiply(a: NumberValue, b: NumberValue): NumberValue | Failure 
   if (scaled) return noZero(scaled.unit);
   const product = multiplyUnits(a.unit, b.unit, 1);
   if (!product) return mismatch(a.unit, b.unit);
-  const { unit, scale } = product;
+  const { scale } = product;
+  const unit = unitOf(product.unit, scales(b.unit) ? a.unit.substance : scales(a.unit) ? b.unit.substance : undefined);
   return finite(combine(a.value * b.value * scale, unit, [
     { value: a, derivative: b.value * scale }, { value: b, derivative: a.value * scale },
   ]));
@@ -142,7 +150,8 @@ export function divide(a: NumberValue, b: NumberValue): NumberValue | Failure {
   if (b.value === 0) return { failure: 'zero-base', args: { unit: b.unit.symbol } };
   const quotient = multiplyUnits(a.unit, b.unit, -1);
   if (!quotient) return mismatch(a.unit, b.unit);
-  const { unit, scale } = quotient;
+  const { scale } = quotient;
+  const unit = unitOf(quotient.unit, scales(b.unit) ? a.unit.substance : undefined);
   return finite(combine(a.value / b.value * scale, unit, [
     { value: a, derivative: scale / b.value }, { value: b, derivative: -a.value * scale / (b.value * b.value) },
   ]));

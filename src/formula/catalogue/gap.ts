@@ -8,7 +8,7 @@ import { joinByTime, pointNumber } from '../seriesValues.ts';
 import type { FormulaValue, SeriesPoint, SeriesValue } from '../types.ts';
 import { windowParameter, type FunctionEntry, type Signature } from './entry.ts';
 import { oxygenRows } from './oxygen.ts';
-import { celsius, hectopascal, milligrams, pressureOf, salinityOf, temperatureOf, type Row } from './waterRows.ts';
+import { celsius, hectopascal, oxygenMilligrams, pressureOf, salinityOf, temperatureOf, type Row } from './waterRows.ts';
 
 interface Side { readonly byTime: ReadonlyMap<number, readonly [SeriesPoint, SeriesPoint]>; readonly at: (time: number, what: 'temperature' | 'pressure' | 'salinity') => number }
 
@@ -48,7 +48,7 @@ function gap(call: Call, part: 'explained' | 'left'): FormulaValue | null {
     const a = one.byTime.get(time)!;
     const b = other.byTime.get(time)!;
     call.use([a[0], b[0]]);
-    const [c1, s1, c2, s2] = [a[0], a[1], b[0], b[1]].map((point) => pointNumber(point, milligrams)) as [NumberValue, NumberValue, NumberValue, NumberValue];
+    const [c1, s1, c2, s2] = [a[0], a[1], b[0], b[1]].map((point) => pointNumber(point, oxygenMilligrams)) as [NumberValue, NumberValue, NumberValue, NumberValue];
     const step = s1.value - s2.value;
     const saturation = (c1.value / s1.value + c2.value / s2.value) / 2;
     const explained = saturation * step;
@@ -69,7 +69,7 @@ function gap(call: Call, part: 'explained' | 'left'): FormulaValue | null {
   if (Object.values(sums).every(Number.isFinite)) {
     call.remark('gap-parts', Object.fromEntries([...Object.entries(sums).map(([key, each]) => [key, formatNumber(each, 2)]), ['count', times.length]]));
   }
-  return { ...combine(value, milligrams, parts), decimals: 2 };
+  return { ...combine(value, oxygenMilligrams, parts), decimals: 2 };
 }
 
 const signature: readonly Signature[] = [{

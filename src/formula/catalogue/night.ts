@@ -5,7 +5,7 @@ import { timeToInterval } from '../../analysis/nightTimes.ts';
 import { leastSquaresLine } from '../../analysis/line.ts';
 import { hour, minute } from '../../time/instant.ts';
 import { formatDuration } from '../../time/text.ts';
-import { parseUnit } from '../../quantities/units.ts';
+import { parseUnit, perHour } from '../../quantities/units.ts';
 import { formatNumber } from '../../quantities/format.ts';
 import { numberValue, standardUncertainty } from '../../quantities/value.ts';
 import { isStatisticsProblem, type Interval } from '../../statistics/outcome.ts';
@@ -15,7 +15,7 @@ import type { FormulaNumber, FormulaValue, SeriesPoint, WindowValue } from '../t
 import { oxygenColumn, oxygenRows } from './oxygen.ts';
 import { windowParameter, type FunctionEntry, type Parameter, type Signature } from './entry.ts';
 import { enoughDecimals, fewForSerial } from './summary.ts';
-import { milligrams } from './waterRows.ts';
+import { oxygenMilligrams } from './waterRows.ts';
 import { between } from '../../analysis/points.ts';
 
 export interface Night { readonly fit: NightFit; readonly pairs: readonly [SeriesPoint, SeriesPoint][]; readonly start: number }
@@ -192,8 +192,8 @@ function balancePoint(call: Call): FormulaValue | null {
   return { type: 'instant', instant: instantOf(hours), ...timeInterval(hours, known) };
 }
 
-const milligramsPerHour = parseUnit('mg/L/h') ?? milligrams;
-const perHourUnit = parseUnit('/h') ?? parseUnit('1/h') ?? milligrams;
+const milligramsPerHour = perHour(oxygenMilligrams);
+const perHourUnit = parseUnit('/h') ?? parseUnit('1/h') ?? oxygenMilligrams;
 export const nightWindow: Parameter = { ...windowParameter, about: 'a stretch of darkness; the dark phase without one' };
 const nightSignature: readonly Signature[] = [{ parameters: [oxygenColumn, nightWindow], options: [] }];
 const on = 'the oxygen of the mat tank in the dark';

@@ -12,7 +12,7 @@ import { mapSeries } from '../operations.ts';
 import { joinByTime, mergedParts, pointNumber } from '../seriesValues.ts';
 import type { FormulaValue, SeriesPoint, SeriesValue, WindowValue } from '../types.ts';
 import { windowParameter, type FunctionEntry, type Parameter, type Signature } from './entry.ts';
-import { celsius, evaluateRows, hectopascal, milligrams, practical, pressureOf, salinityOf, temperatureOf, waterFailure, type Row } from './waterRows.ts';
+import { celsius, evaluateRows, hectopascal, oxygenMilligrams, practical, pressureOf, salinityOf, temperatureOf, waterFailure, type Row } from './waterRows.ts';
 import { between } from '../../analysis/points.ts';
 import { combine } from '../../quantities/value.ts';
 
@@ -22,7 +22,7 @@ const source = 'Benson and Krause (1984), Limnology and Oceanography 29(3), 620â
 function solve(call: Call, temperature: Row, pressure: Row, salinity: Row): Row | null {
   return evaluateRows(call, [
     { key: 'temperature', value: temperature, unit: celsius }, { key: 'pressure', value: pressure, unit: hectopascal }, { key: 'salinity', value: salinity, unit: practical },
-  ], (input) => oxygenSolubility({ temperature: input['temperature']!, pressure: input['pressure']!, salinity: input['salinity']! }), milligrams, 2);
+  ], (input) => oxygenSolubility({ temperature: input['temperature']!, pressure: input['pressure']!, salinity: input['salinity']! }), oxygenMilligrams, 2);
 }
 
 function solubility(call: Call): FormulaValue | null {
@@ -65,11 +65,11 @@ export function oxygenRows(call: Call, pressure: Row | null, stretch: WindowValu
   if (!origin || (measured !== undefined && measureByName(measured)?.name !== 'dissolved oxygen')) {
     return call.fail('oxygen-column-needed', { function: call.name, found: call.run.textOf(call.rangeOf(index)) }, call.rangeOf(index));
   }
-  const oxygen = series.unit.symbol === milligrams.symbol ? series : mapSeries(call.run, series, call.rangeOf(index), (value) => {
-    const converted = convertOxygen(value.value, series.unit, milligrams);
+  const oxygen = series.unit.symbol === oxygenMilligrams.symbol ? series : mapSeries(call.run, series, call.rangeOf(index), (value) => {
+    const converted = convertOxygen(value.value, series.unit, oxygenMilligrams);
     if (isWaterProblem(converted)) return waterFailure(call, converted, null);
-    const factor = convertOxygen(1, series.unit, milligrams);
-    return combine(converted.value, milligrams, [{ value, derivative: isWaterProblem(factor) ? Number.NaN : factor.value }]);
+    const factor = convertOxygen(1, series.unit, oxygenMilligrams);
+    return combine(converted.value, oxygenMilligrams, [{ value, derivative: isWaterProblem(factor) ? Number.NaN : factor.value }]);
   });
   const full = solubilityIn(call, origin.place, pressure);
   if (!full || !oxygen) return null;
@@ -89,8 +89,8 @@ function saturation(call: Call): FormulaValue | null {
   const joined = rowsInWindow(call);
   if (!joined) return null;
   const points: SeriesPoint[] = joined.pairs.map(([oxygen, full]) => {
-    const c = pointNumber(oxygen, milligrams);
-    const cs = pointNumber(full, milligrams);
+    const c = pointNumber(oxygen, oxygenMilligrams);
+    const cs = pointNumber(full, oxygenMilligrams);
     const value = combine(100 * c.value / cs.value, percentUnit, [{ value: c, derivative: 100 / cs.value }, { value: cs, derivative: -100 * c.value / cs.value ** 2 }]);
     return { time: oxygen.time, value: value.value, contributions: value.contributions, ...mergedParts([oxygen, full]), decimals: 1 };
   });
@@ -104,7 +104,7 @@ function deficit(call: Call): FormulaValue | null {
   if (!joined) return null;
   const points: SeriesPoint[] = [];
   for (const [oxygen, full] of joined.pairs) {
-    const value = subtract(pointNumber(full, milligrams), pointNumber(oxygen, milligrams));
+    const value = subtract(pointNumber(full, oxygenMilligrams), pointNumber(oxygen, oxygenMilligrams));
     if (isFailure(value)) return call.failure(value);
     const parts = mergedParts([oxygen, full]);
     // Oxygen below what the meter can tell means a deficit above, and the other way round.
@@ -112,7 +112,7 @@ function deficit(call: Call): FormulaValue | null {
     points.push({ time: oxygen.time, value: value.value, contributions: value.contributions, ...parts, flags: limits === 8 ? (parts.flags & ~24) | 16 : limits === 16 ? (parts.flags & ~24) | 8 : parts.flags });
   }
   call.use(points);
-  return { type: 'series', unit: milligrams, points, holes: joined.holes, content: 'number' };
+  return { type: 'series', unit: oxygenMilligrams, points, holes: joined.holes, content: 'number' };
 }
 
 export const oxygenColumn: Parameter = { name: 'oxygen', type: 'series', about: 'a column of dissolved oxygen of one tank, such as mat.DO' };

@@ -1,9 +1,11 @@
 // Functions of the water's chemistry: un-ionised ammonia, carbon dioxide, salinity. Each row by its own readings.
 import { measureOf } from '../../dataset/readingValue.ts';
 import { formatNumber } from '../../quantities/format.ts';
+import { unitOf } from '../../quantities/concentration.ts';
 import { isFailure, toUnit } from '../../quantities/value.ts';
 import { parseUnit } from '../../quantities/units.ts';
 import { carbonDioxide, ruleCoefficient } from '../../water/carbonDioxide.ts';
+import { substanceOf } from '../../water/concentrations.ts';
 import { practicalSalinity } from '../../water/practicalSalinity.ts';
 import { salinityOfSpecificConductance } from '../../water/specificConductance.ts';
 import { salinityOfSpecificGravity } from '../../water/specificGravity.ts';
@@ -17,6 +19,7 @@ import { celsius, evaluateRows, measuredIn, milligrams, needed, practical, salin
 
 const tankSignature: readonly Signature[] = [{ parameters: [{ name: 'tank', type: 'tank', about: 'a tank with the readings the equation needs' }], options: [] }];
 const pHUnit = parseUnit('pH')!;
+const carbonDioxideMilligrams = unitOf(milligrams, substanceOf('carbon dioxide'));
 const milliequivalents = parseUnit('meq/L')!;
 
 function tankOf(call: Call): string { return (call.operand(0) as { id: string }).id; }
@@ -51,7 +54,7 @@ function dissolvedCarbonDioxide(call: Call): FormulaValue | null {
   const found = evaluateRows(call, [
     { key: 'alkalinity', value: alkalinity, unit: milliequivalents }, { key: 'pH', value: pH, unit: pHUnit },
     { key: 'temperature', value: temperature, unit: celsius }, { key: 'salinity', value: salinity, unit: practical },
-  ], (input) => carbonDioxide({ alkalinity: input['alkalinity']!, pH: input['pH']!, temperature: input['temperature']!, salinity: input['salinity']! }), milligrams, 1);
+  ], (input) => carbonDioxide({ alkalinity: input['alkalinity']!, pH: input['pH']!, temperature: input['temperature']!, salinity: input['salinity']! }), carbonDioxideMilligrams, 1);
   if (found) remarkRule(call, found, temperature);
   return found;
 }

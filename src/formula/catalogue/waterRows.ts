@@ -1,11 +1,13 @@
 // Published equations of the water, row by row: each input at the same time, converted, with its uncertainty carried through.
 import { measureOf } from '../../dataset/readingValue.ts';
+import { unitOf } from '../../quantities/concentration.ts';
 import { measureByName } from '../../quantities/measures.ts';
 import { parseUnit } from '../../quantities/units.ts';
 import { combine, exactValue, isFailure, toUnit } from '../../quantities/value.ts';
 import type { Unit } from '../../quantities/types.ts';
 import { formatNumber } from '../../quantities/format.ts';
 import { checkStationPressure, stationPressure } from '../../water/airPressure.ts';
+import { substanceOf } from '../../water/concentrations.ts';
 import { isWaterProblem, type Outcome, type WaterProblem } from '../../water/outcome.ts';
 import { sensitivity } from '../../water/sensitivity.ts';
 import type { Call } from '../call.ts';
@@ -19,6 +21,7 @@ export interface EquationInput { readonly key: string; readonly value: Row; read
 export const celsius = parseUnit('degC')!;
 export const hectopascal = parseUnit('hPa')!;
 export const milligrams = parseUnit('mg/L')!;
+export const oxygenMilligrams = unitOf(milligrams, substanceOf('dissolved oxygen'));
 export const practical = parseUnit('PSU')!;
 
 type Equation = (input: Record<string, number>) => Outcome | WaterProblem;

@@ -11,9 +11,9 @@ import type { FormulaValue } from '../types.ts';
 import { oxygenColumn } from './oxygen.ts';
 import type { FunctionEntry, OptionParameter } from './entry.ts';
 import { night, nightWindow, rowsOf, shiftsOf, withDigits } from './night.ts';
-import { milligrams } from './waterRows.ts';
+import { oxygenMilligrams } from './waterRows.ts';
 
-const hours = parseUnit('h') ?? milligrams;
+const hours = parseUnit('h') ?? oxygenMilligrams;
 
 const options: readonly OptionParameter[] = [
   { name: 'dark', type: 'duration', required: false, about: 'how long the darkness lasts from its first reading, such as dark 12 h; as it was without it' },
@@ -60,7 +60,7 @@ function predicted(call: Call, window: number, level: number | null, kind: 'min'
     const moved = figure(predictedCurve(rows, fit, what, { initial: oxygen, exchange: 0, respiration: fit.exchange * (solubility - oxygen), solubility }));
     contributions?.set(key, moved - value);
   }
-  return withDigits(numberValue(value, kind === 'min' ? milligrams : hours, contributions));
+  return withDigits(numberValue(value, kind === 'min' ? oxygenMilligrams : hours, contributions));
 }
 
 const on = 'the oxygen of the mat tank in the dark';

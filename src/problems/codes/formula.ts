@@ -90,6 +90,8 @@ export const formulaCodes = {
   'option-unknown-here': error(['function', 'option', 'options'], 'What a function does not know it would have to leave out in silence.', 'steps(mat.DO, evry 1 h)', true),
   'operands-do-not-fit': error(['operator', 'left', 'right'], 'These two cannot be put together in this way.', 'mat.DO + light-off'),
   'unit-mismatch': error(['left', 'right'], 'Quantities of different kinds cannot be added, compared or converted into one another.', 'min(mat.DO) < 3', true),
+  'substance-needed': error(['left', 'right'], 'How many millimoles a milligram is depends on what it is of: of oxygen another number than of nitrate.', '3 mg/L in mmol/L'),
+  'density-needed': error(['left', 'right'], 'What is counted per kilogram of water turns into what is in a litre only by the density of the water, which changes with temperature and salinity.', 'min(mat.DO) in umol/kg'),
   'no-true-zero': error(['unit'], 'The zero of degrees Celsius or of pH is not “nothing”, so a percentage of it means nothing: 20 °C is not twice 10 °C.', 'percent-change(mat.T, 20:00..22:00)'),
   'zero-base': error(['time', 'unit'], 'A percentage or a quotient of nothing has no value.', '1 / 0'),
   'not-finite': error([], 'The result would be larger than any number, or none at all.', 'duration(20:00..22:00) / duration(20:00..20:00)'),

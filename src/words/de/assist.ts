@@ -23,7 +23,7 @@ export const claimHelp: SameKeys<typeof english.claimHelp> = {
 };
 
 export const keywordHelp: SameKeys<typeof english.keywordHelp> = {
-  in: 'Der Wert in einer anderen Einheit.',
+  in: 'Der Wert in einer anderen Einheit. Bei einem bekannten Stoff auch von der Masse zur Stoffmenge oder zum Gasvolumen in einem Liter: `min(mat.DO) in umol/L`.',
   and: 'Beide Bedingungen sind wahr.',
   or: 'Mindestens eine Bedingung ist wahr.',
   not: 'Die Bedingung ist nicht wahr.',

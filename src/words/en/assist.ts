@@ -18,7 +18,7 @@ export const claimHelp = {
 } as const;
 
 export const keywordHelp = {
-  in: 'The value in another unit.',
+  in: 'The value in another unit. Of a known substance also from mass to amount or gas volume in a litre: `min(mat.DO) in umol/L`.',
   and: 'Both conditions are true.',
   or: 'At least one condition is true.',
   not: 'The condition is not true.',

@@ -37,6 +37,8 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'operands-do-not-fit': (args) => (text(args, 'right') === '' ? `„${text(args, 'operator')}“ ist hier nicht möglich (${phrase(args, 'left')}).`
     : `„${text(args, 'operator')}“ ist dazwischen nicht möglich: ${phrase(args, 'left')} und ${phrase(args, 'right')}.`),
   'unit-mismatch': (args) => `${typeof args['left'] === 'object' ? capital(phrase(args, 'left')) : text(args, 'left')} und ${phrase(args, 'right')} messen nicht dasselbe.`,
+  'substance-needed': (args) => `Zwischen ${text(args, 'left')} und ${text(args, 'right')} lässt sich nur umrechnen, wenn der Wert zu einem einzigen Stoff mit bekannter molarer Masse gehört; das ist hier nicht so.`,
+  'density-needed': (args) => `Zwischen ${text(args, 'left')} und ${text(args, 'right')} lässt sich nur mit der Dichte des Wassers umrechnen, und die ist hier nicht bekannt.`,
   'no-true-zero': (args) => `${text(args, 'unit') === 'pH' ? 'Ein pH-Wert' : `Ein Wert in ${text(args, 'unit').replace('deg', '°')}`} hat keine Prozente und kein Vielfaches, denn null heißt hier nicht „nichts“; stattdessen die Differenz angeben.`,
   'zero-base': (args) => (text(args, 'time') === '' ? 'Hier würde durch null geteilt.' : `Der Messwert um ${text(args, 'time')} ist null, Prozente davon haben keinen Wert.`),
   'not-finite': () => 'Das Ergebnis wäre keine endliche Zahl.',

@@ -44,6 +44,8 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'operands-do-not-fit': (args) => (phrase(args, 'right') === '' ? `“${text(args, 'operator')}” cannot be used on ${phrase(args, 'left')}.`
     : `“${text(args, 'operator')}” cannot be used between ${phrase(args, 'left')} and ${phrase(args, 'right')}.`),
   'unit-mismatch': (args) => `${upper(phrase(args, 'left'))} and ${phrase(args, 'right')} do not measure the same kind of thing.`,
+  'substance-needed': (args) => `Between ${text(args, 'left')} and ${text(args, 'right')} a value can be converted only where it is of one substance of known molar mass, which this is not.`,
+  'density-needed': (args) => `Between ${text(args, 'left')} and ${text(args, 'right')} a value can be converted only with the density of the water, which is not known here.`,
   'no-true-zero': (args) => `${text(args, 'unit') === 'pH' ? 'A pH' : `A value in ${text(args, 'unit').replace('deg', '°')}`} has no percentage and no multiple, because its zero is not “nothing”; give the difference instead.`,
   'zero-base': (args) => (text(args, 'time') === '' ? 'This would divide by zero.' : `The reading at ${text(args, 'time')} is zero, so a percentage of it has no value.`),
   'not-finite': () => 'The result would be no finite number.',

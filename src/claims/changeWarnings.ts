@@ -5,12 +5,14 @@ import { toDocumentRange } from '../note/mappedText.ts';
 import type { ClaimSyntax } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { evaluate } from '../formula/evaluate.ts';
+import { intervalSource } from '../formula/intervalSource.ts';
 import type { Evaluation } from '../formula/types.ts';
 import { decimalsFor } from '../quantities/format.ts';
 import type { NumberValue } from '../quantities/types.ts';
 import { expandedUncertainty, isFailure, subtract } from '../quantities/value.ts';
 import { formatClock } from '../time/text.ts';
 import type { Instant } from '../time/instant.ts';
+import type { IntervalSource } from '../words/intervals.ts';
 import type { Phrase } from '../words/phrases.ts';
 import { computedText, digitsOf, withUnit } from './computedText.ts';
 import { decimalMarkOf } from '../quantities/decimalMark.ts';
@@ -58,10 +60,11 @@ export function comparisonWarnings(syntax: ClaimSyntax, evaluation: Evaluation, 
   return [...problems, ...eventsInside(whole, evaluation, range, context)];
 }
 
-function tooSmall(value: NumberValue, shown: string, context: FormulaContext): { value: string; halfWidth: string } | null {
+function tooSmall(value: NumberValue, shown: string, context: FormulaContext): { value: string; halfWidth: string; by: IntervalSource } | null {
   const half = expandedUncertainty(value);
-  if (half === null || Math.abs(value.value) >= half) return null;
-  return { value: shown, halfWidth: withUnit(digitsOf(half, decimalsFor(half, half), decimalMarkOf(context.protocol?.language ?? 'en')), value.unit) };
+  const by = intervalSource(value);
+  if (half === null || by === null || Math.abs(value.value) >= half) return null;
+  return { value: shown, by, halfWidth: withUnit(digitsOf(half, decimalsFor(half, half), decimalMarkOf(context.protocol?.language ?? 'en')), value.unit) };
 }
 
 function comparisons(part: Part, context: FormulaContext): { left: Part; right: Part }[] {

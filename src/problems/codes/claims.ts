@@ -69,8 +69,8 @@ export const claimsCodes = {
     example: { prose: 'The tank held {8.2 mg/L = stated "the keeper\'s memory"}.' },
   },
   'below-resolution': {
-    severity: 'warning', args: ['value', 'halfWidth'], fixable: false,
-    why: 'The change is smaller than what the instruments can tell from no change at all (95 %). The number may stand; a conclusion from it may not.',
+    severity: 'warning', args: ['value', 'halfWidth', 'by'], fixable: false,
+    why: 'The change is smaller than its 95 % interval, so that it cannot be told from no change at all. That interval follows from the instruments; that of a contrast, a slope or a fitted night follows from scatter. The number may stand; a conclusion from it may not.',
     example: { prose: 'Before lights-off the open tank fell {0.00 mg/L = fall(open.DO, 20:30..21:00)}.' },
   },
   'windows-differ': {

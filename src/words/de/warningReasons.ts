@@ -34,7 +34,7 @@ export const warningReasons: Readonly<Partial<Record<ProblemCode, string>>> = {
   'claim-unfilled': 'Der Beleg hat seine Formel, aber noch keine Zahl; die Vorschau zeigt, was die Formel ergibt.',
   'claim-without-unit': 'Die Zahl steht ohne Einheit und wurde in der Einheit der Formel verglichen. In einer Tabelle, deren Kopf die Einheit nennt, ist das in Ordnung.',
   'stated-measured': 'Die Notiz misst diese Größe selbst. Zu einer Zahl aus ihren Messwerten gehört eine Formel; eine übernommene wird nicht an ihnen geprüft.',
-  'below-resolution': 'Die Änderung ist kleiner als das, was die Messgeräte von gar keiner Änderung unterscheiden (95 %). Die Zahl darf stehen, ein Schluss daraus nicht.',
+  'below-resolution': 'Die Änderung ist kleiner als ihr 95-%-Intervall und lässt sich deshalb nicht von gar keiner Änderung unterscheiden. Das Intervall folgt aus den Messgeräten, bei Kontrast, Steigung und angepasster Nacht aus der Streuung. Die Zahl darf stehen, ein Schluss daraus nicht.',
   'windows-differ': 'Zwei Änderungen lassen sich über denselben Zeitraum vergleichen. Hier beginnt oder endet eine davon an einem anderen Messwert.',
   'event-in-window': 'In diesem Zeitraum wurde an einigen Becken etwas getan; die Änderung dort ist also nicht die Behandlung des Plans allein.',
   'causal-wording': 'Der Satz nennt eine Ursache, und der Plan lässt eine andere Erklärung offen. Eine wahre Bedingung beweist keine Ursache.',

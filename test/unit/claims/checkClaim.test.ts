@@ -164,6 +164,24 @@ suite('claims: checking against a note', () => {
     assert.deepEqual(codes('{0.24 mg/L = fall(mat.DO, 22:00..22:30)}'), []);
   });
 
+  test('the warning says what the interval comes from: the instruments, or the scatter of a contrast, a slope or a fitted night', () => {
+    const said = (formula: string, language: 'en' | 'de'): string => {
+      const warning = own(read(`{? = ${formula}}`, { addToProtocol: `language: ${language}\n` })).find((each) => each.code === 'below-resolution');
+      return problemSentence(warning ?? assert.fail(`no warning for ${formula}`), language);
+    };
+    const cases: readonly (readonly [string, RegExp, RegExp])[] = [
+      ['fall(open.DO, 20:30..21:00)', /the ±0\.0082 mg\/L that the instruments can resolve here;/, /unter den ±0,0082 mg\/L, die die Messgeräte hier auflösen;/],
+      ['contrast(T, dark)', /the ±0\.065 °C that the scatter leaves open \(95 %\);/, /unter den ±0,065 °C, die die Streuung offenlässt \(95 %\);/],
+      ['slope(mat.DO, baseline)', /the ±0\.027 mg\/L\/h that the scatter leaves open/, /die die Streuung offenlässt/],
+      ['contrast(T, dark) - fall(open.T, 22:00..22:30)', /that scatter and instruments leave open/, /die Streuung und Messgeräte zusammen offenlassen/],
+    ];
+    for (const [formula, english, german] of cases) {
+      assert.match(said(formula, 'en'), english);
+      assert.match(said(formula, 'de'), german);
+    }
+    assert.ok(codes('{higher if respiration(mat.DO, dark) > 0.45 mg/L/h}').includes('below-resolution'));
+  });
+
   test('compared changes over different readings, and events in one tank only', () => {
     assert.ok(codes('{faster if fall(mat.DO, 22:00..22:30) > fall(open.DO, 20:00..22:30)}').includes('windows-differ'));
     assert.ok(!codes('{faster if fall(mat.DO, 22:00..22:30) > fall(open.DO, 22:00..22:30)}').includes('windows-differ'));

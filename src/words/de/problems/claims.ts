@@ -1,7 +1,15 @@
 // German sentences for the problems of src/claims.
 import type { claimsCodes } from '../../../problems/codes/claims.ts';
+import type { MessageArguments } from '../../../problems/problem.ts';
 import { text, type Sentences } from '../../sentences.ts';
 import { phrase, quantity, tanks } from '../arguments.ts';
+
+/** What the ± of a value comes from: the instruments, scatter, or both. */
+function intervalWords(args: MessageArguments): string {
+  const by = text(args, 'by');
+  if (by === 'scatter') return 'die die Streuung offenlässt (95 %)';
+  return by === 'both' ? 'die Streuung und Messgeräte zusammen offenlassen (95 %)' : 'die die Messgeräte hier auflösen';
+}
 
 export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'claim-mismatch': (args) => {
@@ -28,7 +36,7 @@ export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'claim-uncertainty-unknown': (args) => `Das ± lässt sich nicht prüfen: Für ein Messgerät hinter \`${text(args, 'formula')}\` ist keine Genauigkeit angegeben; unter „measure“ angeben oder das ± weglassen.`,
   'claim-source-missing': () => 'Eine übernommene Zahl braucht ihre Quelle in Anführungszeichen: `= stated "woher sie stammt"`.',
   'stated-measured': (args) => `${text(args, 'shown')} ist als übernommen angegeben, aber diese Notiz misst dieselbe Größe (${quantity(args, 'quantity')}); stammt die Zahl aus den Messwerten, eine Formel verwenden.`,
-  'below-resolution': (args) => `${text(args, 'value')} liegt unter den ±${text(args, 'halfWidth')}, die die Messgeräte hier auflösen; keinen Schluss darauf bauen.`,
+  'below-resolution': (args) => `${text(args, 'value')} liegt unter den ±${text(args, 'halfWidth')}, ${intervalWords(args)}; keinen Schluss darauf bauen.`,
   'windows-differ': (args) => `Die beiden Seiten stützen sich auf verschiedene Messwerte (${phrase(args, 'left')} gegen ${phrase(args, 'right')}); über denselben Zeitraum vergleichen.`,
   'event-in-window': (args) => `„${text(args, 'event')}“ um ${text(args, 'time')} fällt in diesen Zeitraum und betrifft nur: ${tanks(args, 'tanks')}; das dazusagen oder einen Zeitraum ohne dieses Ereignis wählen.`,
   'causal-wording': (args) => `„${text(args, 'word')}“ nennt eine Ursache, aber ${phrase(args, 'reason')}; schreiben, was zu sehen war, oder die andere Erklärung nennen.`,

@@ -10,6 +10,13 @@ const phrase = (args: MessageArguments, name: string): string => phraseIn(phrase
 /** `the mat tank, the open tank`. */
 const theTanks = (args: MessageArguments): string => [args['tanks'] ?? []].flat().map((each) => `the ${String(each).replace(/^the /, '')}`).join(', ');
 
+/** What the ± of a value comes from: the instruments, scatter, or both. */
+function intervalWords(args: MessageArguments): string {
+  const by = text(args, 'by');
+  if (by === 'scatter') return 'the scatter leaves open (95 %)';
+  return by === 'both' ? 'scatter and instruments leave open (95 %)' : 'the instruments can resolve here';
+}
+
 export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'claim-mismatch': (args) => {
     const shown = text(args, 'shown');
@@ -40,7 +47,7 @@ export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'claim-uncertainty-unknown': (args) => `The ± cannot be checked: no accuracy is stated for an instrument behind \`${text(args, 'formula')}\`; state it under “measure” or leave the ± out.`,
   'claim-source-missing': () => 'A stated number needs its source in quotes: `= stated "where it comes from"`.',
   'stated-measured': (args) => `${text(args, 'shown')} is stated, but this note measures ${text(args, 'quantity')}; use a formula if it comes from the readings.`,
-  'below-resolution': (args) => `${text(args, 'value')} is less than the ±${text(args, 'halfWidth')} that the instruments can resolve here; do not build a conclusion on it.`,
+  'below-resolution': (args) => `${text(args, 'value')} is less than the ±${text(args, 'halfWidth')} that ${intervalWords(args)}; do not build a conclusion on it.`,
   'windows-differ': (args) => `The two sides are taken over different readings (${phrase(args, 'left')} against ${phrase(args, 'right')}); compare them over one window.`,
   'event-in-window': (args) => `“${text(args, 'event')}” at ${text(args, 'time')} falls inside this window and concerns only ${theTanks(args)}; say so, or choose a window without it.`,
   'causal-wording': (args) => `“${text(args, 'word')}” names a cause, but ${phrase(args, 'reason')}; say what was seen, or name the other explanation.`,

@@ -11,7 +11,7 @@ import { figureSvg, type PublishedFile } from './markdown/markdownPost.ts';
 import { escapeMarkdown } from './markdown/toMarkdown.ts';
 import type { PostOptions } from './post.ts';
 import { publishedOf, publishedWords } from './published.ts';
-import { answerOf, evidenceLimits } from './sentences.ts';
+import { answerOf, evidenceLimits, intervalSentences } from './sentences.ts';
 
 const width = 1000;
 const margin = 48;
@@ -38,7 +38,7 @@ export async function publishCard(note: Note, options: PostOptions): Promise<{ f
   if (answer && answer.faults.length > 0) return { files: [], faults: answer.faults };
   const title = note.protocol?.title?.value ?? note.syntax.headings.find((heading) => heading.level === 1)?.text ?? options.stem;
   const question = note.protocol?.question?.value ?? title;
-  const limits = evidenceLimits(note);
+  const limits = [...intervalSentences(note, answer?.quoted ?? []), ...evidenceLimits(note)];
   const language = languageOf(note.protocol?.language);
   const words = postWords(language);
   const published = publishedOf(note, options.published);

@@ -2,7 +2,7 @@
 import type { Note } from '../experiment/types.ts';
 import { languageOf } from '../words/languages.ts';
 import { postWords } from '../words/post.ts';
-import { answerOf, evidenceLimits, findingSentences } from './sentences.ts';
+import { answerOf, evidenceLimits, findingSentences, intervalSentences, quotedInFindings } from './sentences.ts';
 import { spokenText } from './spoken.ts';
 
 const sentence = (text: string): string => {
@@ -19,7 +19,7 @@ export function publishNarration(note: Note, stem: string): { text: string; faul
   const answer = answerOf(note);
   const said = [
     ...(note.protocol?.question ? [note.protocol.question.value] : []), ...findingSentences(note),
-    ...(answer ? [answer.text] : []), ...evidenceLimits(note),
+    ...(answer ? [answer.text] : []), ...intervalSentences(note, [...quotedInFindings(note), ...answer?.quoted ?? []]), ...evidenceLimits(note),
   ].map(sentence).map((each) => (spoken ? spokenText(each, language) : each)).map((each) => each.charAt(0).toUpperCase() + each.slice(1));
   const title = note.protocol?.title?.value ?? note.syntax.headings.find((heading) => heading.level === 1)?.text ?? stem;
   const remark = spoken ? '' : `${postWords(language).figuresAsPrinted}\n\n`;

@@ -2,6 +2,7 @@
 import type { Note } from '../experiment/types.ts';
 import { nothingRead } from '../experiment/waiting.ts';
 import { functionByName, type FunctionEntry } from '../formula/catalogue.ts';
+import { scatterFunctions } from '../formula/intervalSource.ts';
 import { parseFormula } from '../formula/parse.ts';
 import { plainWords } from '../formula/plainWords.ts';
 import { everyExpression } from '../claims/formulaShape.ts';
@@ -10,6 +11,7 @@ import type { Series } from '../dataset/types.ts';
 import type { MeasuredQuantity, Protocol } from '../protocol/types.ts';
 import type { NumberValue } from '../quantities/types.ts';
 import { withUnit } from '../claims/computedText.ts';
+import type { ScatterKind } from '../words/en/methodsCare.ts';
 import { inPlaces, inUnits, isLong, momentWords, plannedDate, quantityName, tanksName, valueWords, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import type { RunPieces } from './figures.ts';
@@ -106,8 +108,20 @@ export function describeComputing(note: Note, protocol: Protocol, more: readonly
     seen.add(text);
     sentences.push(computingWords.defined({ definition: text, citation: entry.source === null ? null : citation(entry.source, protocol) }));
   }
-  if (plusMinus) sentences.push(computingWords.uncertainty(citation(guide, protocol)));
+  if (plusMinus) sentences.push(computingWords.uncertainty({ citation: citation(guide, protocol), scatter: scatterKinds(note, protocol, more) }));
   return sentences;
+}
+
+/** What of the note has its ± from scatter. */
+function scatterKinds(note: Note, protocol: Protocol, more: readonly string[]): ScatterKind[] {
+  const used = new Set(functionsUsed(note, more).map((entry) => entry.name));
+  const uses = (kind: keyof typeof scatterFunctions): boolean => scatterFunctions[kind].some((name) => used.has(name));
+  const contrast = (['treatment', 'control'] as const).every((role) => tanksOfRole(protocol, role) > 1) ? 'contrast-of-tanks' : 'contrast';
+  return [...(uses('contrast') ? [contrast] as const : []), ...(['slope', 'night'] as const).filter(uses)];
+}
+
+function tanksOfRole(protocol: Protocol, role: string): number {
+  return protocol.tanks.filter((tank) => tank.role?.value === role).length;
 }
 
 export function describeStopRules(note: Note, protocol: Protocol): RunPieces[] {
@@ -127,9 +141,8 @@ export function describeStopRules(note: Note, protocol: Protocol): RunPieces[] {
 }
 
 export function describeEvidence(protocol: Protocol): RunPieces[] {
-  const count = (role: string): number => protocol.tanks.filter((tank) => tank.role?.value === role).length;
-  const treated = count('treatment');
-  const controls = count('control');
+  const treated = tanksOfRole(protocol, 'treatment');
+  const controls = tanksOfRole(protocol, 'control');
   if (treated === 0) return [];
   const { evidence: evidenceWords } = wordsOf(protocol);
   if (controls === 0) return [evidenceWords.noControl()];

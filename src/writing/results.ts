@@ -26,12 +26,20 @@ export function writeResults(note: Note): Paragraph[] {
     const order = (each: Series): number => protocol.tanks.findIndex((tank) => tank.id === each.place);
     const inTanks = series.filter((each) => order(each) >= 0).sort((a, b) => order(a) - order(b));
     const elsewhere = series.filter((each) => order(each) < 0);
-    return paragraph(quantityName(quantity, protocol), [
+    const sides = sidesOf(inTanks, protocol);
+    const told = [
       ...inTanks.flatMap((each) => describeCourse(each, note, protocol)),
       ...elsewhere.flatMap((each) => describeRange(each, note, protocol)),
-      ...describeComparison(inTanks, note, protocol),
-    ]) ?? [];
+      ...describeComparison(sides, note, protocol),
+    ];
+    return paragraph(quantityName(quantity, protocol), [...withSource(told, sides !== null, protocol), ...describeContrasts(sides, note, protocol)]) ?? [];
   });
+}
+
+/** The sentences, and after them what their ± come from. */
+function withSource(sentences: readonly RunPieces[], compared: boolean, protocol: Protocol): RunPieces[] {
+  const exact = sentences.some((pieces) => pieces.some((piece) => typeof piece !== 'string' && piece.text.includes('±')));
+  return exact ? [...sentences, [wordsOf(protocol).results.instrumentsAlone(compared)]] : [...sentences];
 }
 
 const whereOf = (series: Series, protocol: Protocol): { what: string; where: string } =>
@@ -141,16 +149,30 @@ function describeChange(series: Series, phase: string, context: FormulaContext, 
   return words.changed({ phase: name, rose, size: withHalfWidth(found, context), percent: percent?.run ?? null, rate: rate?.run ?? null });
 }
 
+/** The series of one quantity in tanks with the treatment and in controls, one of each at least. */
+interface TreatedAndControls { readonly treated: readonly [Series, ...Series[]]; readonly controls: readonly [Series, ...Series[]] }
+
+/** null where a side is missing or the quantity is told in words. */
+function sidesOf(inTanks: readonly Series[], protocol: Protocol): TreatedAndControls | null {
+  const inRole = (role: string): Series[] => inTanks.filter((each) => each.instrument === null && protocol.tanks.find((tank) => tank.id === each.place)?.role?.value === role);
+  const [first, ...treated] = inRole('treatment');
+  const [other, ...controls] = inRole('control');
+  if (!first || !other || protocol.measure.find((each) => each.id === first.quantity)?.scale) return null;
+  return { treated: [first, ...treated], controls: [other, ...controls] };
+}
+
+/** Phases over which the two sides are compared: the dark ones and those that the author typed. */
+function comparedPhases(protocol: Protocol): string[] {
+  return protocol.phases.filter((phase) => phase.typed !== null || phase.id.startsWith('dark')).map((phase) => phase.id);
+}
+
 /** Treatment against control, the means of several tanks where there are several: the last common reading and the dark or typed phases. */
-function describeComparison(inTanks: readonly Series[], note: Note, protocol: Protocol): RunPieces[] {
-  const role = (series: Series): string | undefined => protocol.tanks.find((tank) => tank.id === series.place)?.role?.value;
-  const plain = inTanks.filter((each) => each.instrument === null);
-  const treated = plain.filter((each) => role(each) === 'treatment');
-  const controls = plain.filter((each) => role(each) === 'control');
-  const { results: words } = wordsOf(protocol);
+function describeComparison(compared: TreatedAndControls | null, note: Note, protocol: Protocol): RunPieces[] {
+  if (!compared) return [];
+  const { treated, controls } = compared;
   const [first] = treated;
   const [other] = controls;
-  if (!first || !other || protocol.measure.find((each) => each.id === first.quantity)?.scale) return [];
+  const { results: words } = wordsOf(protocol);
   const { context } = note;
   const a = treated.length > 1 ? `treatment.${first.quantity}` : first.id;
   const b = controls.length > 1 ? `control.${first.quantity}` : other.id;
@@ -171,19 +193,32 @@ function describeComparison(inTanks: readonly Series[], note: Note, protocol: Pr
       if (!sides.means) sentences.push(...describeGap(gap.first ? [a, b] : [b, a], first.quantity, at, note, protocol));
     }
   }
-  for (const phase of protocol.phases) {
-    if (phase.typed === null && !phase.id.startsWith('dark')) continue;
-    const one = directed((name) => `${name}(${a}, ${phase.id})`, context);
+  for (const phase of comparedPhases(protocol)) {
+    const one = directed((name) => `${name}(${a}, ${phase})`, context);
     if (!one) continue;
     const verb = one.rose ? 'rise' : 'fall';
-    const gap = signedFigure(`${verb}(${a}, ${phase.id})`, `${verb}(${b}, ${phase.id})`, context);
+    const gap = signedFigure(`${verb}(${a}, ${phase})`, `${verb}(${b}, ${phase})`, context);
     if (!gap || (isNothing(gap.found) && isNothing(one.found))) continue;
-    const phaseName = words.phase(phase.id);
+    const phaseName = words.phase(phase);
     sentences.push(isNothing(gap.found) ? words.changeEqual({ ...sides, phase: phaseName, what })
       : words.changeApart({ ...sides, phase: phaseName, what, more: gap.first, falls: !one.rose, ...sizeOf(gap.found, context) }));
   }
-  sentences.push(...describeEvidence(first.quantity, treated.length, controls.length, note, protocol));
   return sentences;
+}
+
+/** What counts the scatter in: the contrast of each compared phase, and with replicate tanks the exact p. */
+function describeContrasts(compared: TreatedAndControls | null, note: Note, protocol: Protocol): RunPieces[] {
+  if (!compared) return [];
+  const { treated: [{ quantity }], treated, controls } = compared;
+  const { results: words } = wordsOf(protocol);
+  const contrasts = comparedPhases(protocol).flatMap((phase): RunPieces[] => {
+    const found = numberFigure(`contrast(${quantity}, ${phase})`, note.context);
+    if (!found) return [];
+    const half = expandedUncertainty(found.value);
+    const interval = half === null || half === 0 ? 'none' : isSmall(found) ? 'above' : 'below';
+    return [words.contrast({ phase: words.phase(phase), what: quantityName(quantity, protocol), size: withHalfWidth(found, note.context), interval, tanks: treated.length > 1 && controls.length > 1 })];
+  });
+  return [...contrasts, ...describeEvidence(quantity, treated.length, controls.length, note, protocol)];
 }
 
 /** How much of the oxygen's difference at a time temperature, pressure and salinity account for. */

@@ -1,5 +1,5 @@
 // German sentences of the methods: what happened to readings, events, instruments, stop rules, what the design can show.
-import type { careWords as careEnglish, computingWords as computingEnglish, eventWords as eventEnglish, evidenceWords as evidenceEnglish, instrumentWords as instrumentEnglish, stopWords as stopEnglish } from '../en/methodsCare.ts';
+import type { careWords as careEnglish, computingWords as computingEnglish, eventWords as eventEnglish, evidenceWords as evidenceEnglish, instrumentWords as instrumentEnglish, ScatterKind, stopWords as stopEnglish } from '../en/methodsCare.ts';
 import { join, say, type Pieces, type Slot } from '../pieces.ts';
 import { quoted, quotedSentence, remarked } from './authors.ts';
 import { capital, counted, listed, listedText, numberWord } from './grammar.ts';
@@ -56,13 +56,21 @@ export const instrumentWords: typeof instrumentEnglish = {
   seaPressure: ({ elevation }) => [`Der Luftdruck wurde auf Meereshöhe bezogen abgelesen${elevation === '' ? '' : ` und vor der Verwendung auf die Höhe des Standorts (${elevation}) umgerechnet`}.`],
 };
 
+const scatterWords: Readonly<Record<ScatterKind, string>> = {
+  contrast: 'bei Kontrasten dagegen aus der Streuung der gepaarten Messwerte',
+  'contrast-of-tanks': 'bei Kontrasten dagegen aus der Streuung zwischen gleich behandelten Becken',
+  slope: 'bei Steigungen aus der Streuung um die Gerade, wenn dafür genug Messwerte da sind',
+  night: 'bei angepassten Nächten aus der Streuung um die Anpassung und dem Anteil der Messgeräte',
+};
+
 export const computingWords: typeof computingEnglish = {
   definition: ({ name }) => `In den Formeln steht „${name}“ für die Funktion dieses Namens im Funktionsverzeichnis.`,
   opening: () => ['Jede berechnete Zahl trägt ihre Formel.'],
   cited: (source) => source.replace(/ (?:and|&) /g, ' und '),
   defined: ({ definition, citation }) => (citation === null ? [definition] : say`${definition.replace(/[.]$/, '')} (${citation}).`),
-  uncertainty: (citation) =>
-    say`Zahlen nach ± sind die halben Breiten von 95-%-Intervallen; sie folgen aus der angegebenen Genauigkeit und Auflösung der Messgeräte und der Streuung von Wiederholungen (${citation}).`,
+  uncertainty: ({ citation, scatter }) =>
+    say`Zahlen nach ± sind die halben Breiten von 95-%-Intervallen; sie folgen aus der angegebenen Genauigkeit und Auflösung der Messgeräte und der Streuung von Wiederholungen (${citation})${
+      scatter.length === 0 ? '' : `, ${listedText(scatter.map((kind) => scatterWords[kind]))}`}.`,
 };
 
 export const stopWords: typeof stopEnglish = {

@@ -1,6 +1,6 @@
 // German words of a published page: head and foot, the working of each number, the data section, card and narration.
 import type { PostWords } from '../en/post.ts';
-import { counted, dateWords } from './grammar.ts';
+import { counted, dateWords, listedText } from './grammar.ts';
 
 export const postWords: PostWords = {
   date: dateWords,
@@ -44,6 +44,11 @@ export const postWords: PostWords = {
     files: 'Diese Seite trägt die Dateien, aus denen sie gemacht ist. Sie lassen sich hier speichern; „evenwater recheck“ prüft die ganze Seite nach:',
   },
 
+  plusMinus: ({ source, figures, compared }) => {
+    const head = figures === null ? 'Jedes genannte ±' : `Das ± in ${listedText(figures.map((each) => `„${each}“`))}`;
+    if (source === 'instruments') return `${head} folgt allein aus den Messgeräten${compared ? '; wie weit die Becken von selbst auseinanderlaufen, steckt nicht darin' : ''}.`;
+    return `${head} folgt aus der Streuung${source === 'both' ? ' und aus den Messgeräten' : ', nicht aus den Messgeräten'}.`;
+  },
   limitsOfEvidence: (limits) => `Grenzen der Aussage: ${limits}`,
   answerFault: (words, computed) => `„${words}“${computed === null ? ' lässt sich nicht berechnen' : `: die Messwerte ergeben ${computed}`}`,
   figuresAsPrinted: 'Die Zahlen stehen wie gedruckt: Gesprochen werden nur Deutsch und Englisch.',

@@ -57,6 +57,13 @@ export const resultsWords: typeof english = {
   gapNothing: ({ left }) => say`Temperatur, Luftdruck und Salzgehalt erklären nichts von diesem Unterschied; es bleiben ${left}.`,
   permutation: ({ phase, p, treated, controls, smallest }) =>
     capitalPieces(say`${phase} beträgt das exakte Permutations-p, jedes Becken einmal gezählt, ${p}; bei ${treated} gegen ${controls} Becken ist kein p unter ${smallest} erreichbar.`),
+  instrumentsAlone: (compared) => (compared ? 'In diesem Absatz folgt jedes ± bis hierher allein aus den Messgeräten; wie weit die Becken von selbst auseinanderlaufen, steckt nicht darin.' : 'In diesem Absatz folgt jedes ± allein aus den Messgeräten.'),
+  contrast: ({ phase, what, size, interval, tanks }) => {
+    const scatter = tanks ? 'der Streuung zwischen gleich behandelten Becken' : 'der Streuung der gepaarten Messwerte';
+    const said = interval === 'none' ? 'der Kontrast; für ein Intervall sind es zu wenige Messwerte'
+      : interval === 'above' ? `der Kontrast, kleiner als sein ±, das aus ${scatter} folgt` : `der Kontrast, sein ± folgt aus ${scatter}`;
+    return capitalPieces(say`${phase} hatte sich der Unterschied (${what}, Behandlung minus Vergleich) gegenüber der Ausgangsphase im Mittel um ${size} verändert: Das ist ${said}.`);
+  },
   treated: 'in den Behandlungsbecken',
   controls: 'in den Vergleichsbecken',
 

@@ -85,6 +85,16 @@ export const functionWords: Readonly<Record<string, string>> = {
   sd: 'Standard deviations are those of a sample.',
 };
 
+/** What may have its ± from scatter: a contrast paired in time, one in which each tank counts once, a slope, a fitted night. */
+export type ScatterKind = 'contrast' | 'contrast-of-tanks' | 'slope' | 'night';
+
+const scatterWords: Readonly<Record<ScatterKind, string>> = {
+  contrast: 'contrasts follow from the scatter of the paired readings',
+  'contrast-of-tanks': 'contrasts follow from the scatter between tanks treated alike',
+  slope: 'slopes follow from the scatter about the line, where there are readings enough for it',
+  night: 'fitted nights follow from the scatter about the fit, with what the instruments add',
+};
+
 export const computingWords = {
   definition: (args: { name: string; definition: string }): string => `In the formulas, “${args.name}” stands for: ${args.definition.charAt(0).toLowerCase()}${args.definition.slice(1)}`,
   opening: <V>(): Pieces<V> => ['Every computed figure carries its formula.'],
@@ -95,8 +105,9 @@ export const computingWords = {
     const text = sentence(args.definition);
     return args.citation === null ? [text] : say`${text.replace(/[.]$/, '')} (${args.citation}).`;
   },
-  uncertainty: <V>(citation: Slot<V>): Pieces<V> =>
-    say`Figures after ± are 95 % half-widths, from the stated accuracy and resolution of the instruments and the spread of repeats (${citation}).`,
+  /** `scatter`: what of the note has its ± from scatter instead. */
+  uncertainty: <V>({ citation, scatter }: { citation: Slot<V>; scatter: readonly ScatterKind[] }): Pieces<V> =>
+    say`Figures after ± are 95 % half-widths, from the stated accuracy and resolution of the instruments and the spread of repeats (${citation})${scatter.length === 0 ? '' : `; ${listedText(scatter.map((kind) => `those of ${scatterWords[kind]}`))}`}.`,
 };
 
 export const stopWords = {

@@ -1,5 +1,6 @@
 // English words of a published page: head and foot, the working of each number, the data section, card and narration.
-import { dateWords } from './grammar.ts';
+import type { IntervalSource } from '../intervals.ts';
+import { dateWords, listedText } from './grammar.ts';
 
 export const postWords = {
   date: dateWords,
@@ -46,6 +47,12 @@ export const postWords = {
     files: 'This page carries the files it was made from. Save them here, or check the whole page with “evenwater recheck”:',
   },
 
+  /** What the ± of quoted sentences come from; `figures` names those that are meant, null where all are. `compared`: the note has several tanks. */
+  plusMinus: ({ source, figures, compared }: { source: IntervalSource; figures: readonly string[] | null; compared: boolean }): string => {
+    const head = figures === null ? 'Each ± quoted' : `The ± in ${listedText(figures.map((each) => `“${each}”`))}`;
+    if (source === 'instruments') return `${head} comes from the instruments alone${compared ? '; how far the tanks drift apart by themselves is not in it' : ''}.`;
+    return `${head} comes from scatter${source === 'both' ? ' and from the instruments' : ', not from the instruments'}.`;
+  },
   limitsOfEvidence: (limits: string): string => `Limits of the evidence: ${limits}`,
   answerFault: (words: string, computed: string | null): string => `“${words}”${computed === null ? ' cannot be computed' : `: the readings give ${computed}`}`,
   /** Before a narration whose language cannot be written as said; empty where it can. */

@@ -52,6 +52,16 @@ export const resultsWords = {
   gapNothing: <V>(args: { left: Slot<V> }): Pieces<V> => say`Temperature, pressure and salinity explain nothing of that difference: ${args.left} is left.`,
   permutation: <V>(args: { phase: string; p: Slot<V>; treated: number; controls: number; smallest: string }): Pieces<V> =>
     capitalPieces(say`${args.phase}, with each tank counted once, the exact permutation p is ${args.p}; with ${args.treated} against ${args.controls} tanks no p below ${args.smallest} can be reached.`),
+  /** What every ± before it in a paragraph comes from. `compared`: tanks are compared, so that the ± could be taken for more. */
+  instrumentsAlone: (compared: boolean): string =>
+    (compared ? 'In this paragraph each ± up to here comes from the instruments alone; how far the tanks drift apart by themselves is not in it.' : 'In this paragraph each ± comes from the instruments alone.'),
+  /** The contrast of a phase. `interval` says how its ± stands: none, larger than the value, or smaller; `tanks`: each tank counts once. */
+  contrast: <V>(args: { phase: string; what: string; size: Slot<V>; interval: 'none' | 'above' | 'below'; tanks: boolean }): Pieces<V> => {
+    const scatter = args.tanks ? 'the scatter between tanks treated alike' : 'the scatter of the paired readings';
+    const said = args.interval === 'none' ? 'the contrast; the readings are too few for an interval'
+      : args.interval === 'above' ? `the contrast, less than its ±, which comes from ${scatter}` : `the contrast, its ± from ${scatter}`;
+    return capitalPieces(say`${args.phase} the difference in ${args.what} (treatment minus control) had on average changed by ${args.size} from the baseline: this is ${said}.`);
+  },
   treated: 'in the treatment tanks',
   controls: 'in the control tanks',
 

@@ -93,6 +93,50 @@ suite('publish: the summary card', () => {
   });
 });
 
+suite('publish: what a quoted ± comes from', () => {
+  const withAnswer = (answer: string, language = 'en'): string => samplePostText.replace('\nby: A keeper', `\nanswer: "${answer}"\nlanguage: ${language}\nby: A keeper`);
+  const withoutBaseline = samplePostText.split('\n').filter((line) => !/^(?:2026-\d\d-\d\d )?2[01]:[0-5]\d /.test(line)).join('\n');
+  const cardOf = async (text: string): Promise<string> => {
+    const { files, faults } = await publishCard(readNote(text, new Map()), options);
+    assert.deepEqual(faults, []);
+    return String(files[0]!.content);
+  };
+  const narrationOf = (text: string): string => publishNarration(readNote(text, new Map()), 'night').text;
+
+  test('an answer without one needs no word about it', async () => {
+    assert.doesNotMatch(await cardOf(withAnswer('The mat tank fell to {4.80 mg/L = min(mat.DO)}.')), /± (?:quoted|in)/);
+  });
+
+  test('a computed answer is the contrast where there is one, and its own sentence says what its ± is', async () => {
+    const text = await cardOf(samplePostText);
+    assert.match(text, /\n\nIn the dark phase the difference in dissolved oxygen \(treatment minus control\) had on average changed by −1\.77 ± 1\.67 mg\/L from the baseline: this is the contrast, its ± from the scatter of the paired readings\.\n\n/);
+    assert.match(text, /Limits of the evidence: The tank is/);
+  });
+
+  test('without a contrast the computed answer and the narration say that the ± is the instruments\' alone', async () => {
+    assert.match(await cardOf(withoutBaseline), / 2\.94 ± 0\.01 mg\/L more than [^\n]*\.\n\n[\s\S]*Limits of the evidence: Each ± quoted comes from the instruments alone; how far the tanks drift apart by themselves is not in it\. The tank is/);
+    assert.match(narrationOf(withoutBaseline), /\d\. Each plus or minus quoted comes from the instruments alone;/);
+  });
+
+  test('the author\'s own answer has its ± told too; where both kinds are quoted, each is named', async () => {
+    assert.match(await cardOf(withAnswer('It began at {8.21 ± 0.12 mg/L = first(mat.DO)}.')), /Limits of the evidence: Each ± quoted comes from the instruments alone;/);
+    assert.match(await cardOf(withAnswer('The contrast is {−1.77 ± 1.67 mg/L = contrast(DO, dark)}.')), /Limits of the evidence: Each ± quoted comes from scatter, not from the instruments\./);
+    const both = 'Es begann bei {8,21 ± 0,12 mg/L = first(mat.DO)}; der Kontrast ist {−1,77 ± 1,67 mg/L = contrast(DO, dark)}.';
+    const german = samplePostText.replace(/(\d)\.(\d+) (mg\/L|%) =/g, '$1,$2 $3 =').replace('\nby: A keeper', `\nanswer: "${both}"\nlanguage: de\nby: A keeper`);
+    const text = await cardOf(german);
+    assert.match(text, /Das ± in „8,21 ± 0,12 mg\/L“ folgt allein aus den Messgeräten; wie weit die Becken von selbst auseinanderlaufen, steckt nicht darin\./);
+    assert.match(text, /Das ± in „−1,77 ± 1,67 mg\/L“ folgt aus der Streuung, nicht aus den Messgeräten\./);
+    assert.match(narrationOf(german), /Das plus oder minus in „acht Komma zwei eins plus oder minus null Komma eins zwei Milligramm pro Liter“ folgt allein aus den Messgeräten/);
+  });
+
+  test('the methods say which ± come from scatter instead', async () => {
+    const [file] = await publishMarkdown(readNote(`${samplePostText}\n{−1.77 ± 1.67 mg/L = contrast(DO, dark)} and {? = slope(mat.DO, dark)} and {? = respiration(mat.DO, dark)}\n`, new Map()), options);
+    assert.match(String(file!.content), /JCGM 100:2008\*?\); those of contrasts follow from the scatter of the paired readings, those of slopes follow from the scatter about the line, where there are readings enough for it,? and those of fitted nights follow from the scatter about the fit, with what the instruments add\./);
+    const [plain] = await publishMarkdown(readNote(withoutBaseline, new Map()), options);
+    assert.match(String(plain!.content), /repeats \(\*?JCGM 100:2008\*?\)\.\s/);
+  });
+});
+
 suite('publish: the narration sheet', () => {
   test('numbers as said', () => {
     const cases: [string, string][] = [

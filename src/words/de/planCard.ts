@@ -84,7 +84,7 @@ export const planWords: PlanCardWords = {
 
   planning: {
     summary: 'Was dieser Plan unterscheiden kann',
-    lead: 'Die kleinsten Unterschiede, die die Messgeräte auflösen (95 %):',
+    lead: 'Die kleinsten Unterschiede, die die Messgeräte auflösen (95 %; worum ein Messgerät in beiden Messwerten gleich abweicht, hebt sich auf):',
     figures: ({ single, phase, change }) =>
       `: zwischen zwei Becken zu einer Zeit ${single}${phase ? `; im Mittel von ${phase.readings} Messwerten der ${phaseName(phase.phase)} ${phase.difference}` : ''}; zwischen den Änderungen zweier Becken ${change}`,
     oneTank: 'Mit einem Becken je Seite kann keine Zahl von Messwerten die Behandlung vom Becken unterscheiden.',

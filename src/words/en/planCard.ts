@@ -87,7 +87,7 @@ export const planWords = {
 
   planning: {
     summary: 'What this design can tell apart',
-    lead: 'The smallest differences that the instruments resolve (95 %):',
+    lead: 'The smallest differences that the instruments resolve (95 %; what one instrument is off by in both readings cancels):',
     figures: (args: { single: string; phase: { readonly readings: number; readonly phase: string; readonly difference: string } | null; change: string }): string =>
       `: between two tanks at one time ${args.single}${args.phase ? `; in the mean of ${args.phase.readings} readings of the ${args.phase.phase} phase ${args.phase.difference}` : ''}; between the changes of two tanks ${args.change}`,
     oneTank: 'With one tank on a side no number of readings can tell the treatment from the tank.',

@@ -109,7 +109,7 @@ export function readLimits(reader: MapReader, measures: readonly MeasuredQuantit
     const level = (key: 'at least' | 'at most'): Placed<NumberValue> | null => {
       const node = map.textNode(key);
       const like = measured?.unit ? [measured.unit.symbol] : undefined;
-      return node && readQuantity(node, collector, { key, like, example: `4 ${measured?.unit?.symbol ?? 'mg/L'}` });
+      return node && readQuantity(node, collector, { key, like, unwritten: measured?.unit ?? null, example: `4 ${measured?.unit?.symbol ?? 'mg/L'}` });
     };
     const atLeast = level('at least');
     const atMost = level('at most');

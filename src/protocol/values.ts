@@ -40,6 +40,8 @@ export interface QuantityOptions {
   /** Units that the quantity may have: convertible to one of these. */
   readonly like?: readonly string[];
   readonly positive?: boolean;
+  /** The unit of a number without one, where that unit is printed as nothing: pH, specific gravity, counts. */
+  readonly unwritten?: Unit | null;
   readonly example: string;
 }
 
@@ -56,8 +58,9 @@ export function readQuantity(node: TextNode, collector: Collector, options: Quan
   };
   if (!match) return bad();
   const unitText = match[2]!;
-  if (unitText === '' && !(options.like?.includes('1') ?? options.like === undefined)) return bad();
-  const unit = unitText === '' ? parseUnit('1') : readUnit(unitText, node, collector);
+  const unwritten = options.unwritten?.print === '' ? options.unwritten : null;
+  if (unitText === '' && !unwritten && !(options.like?.includes('1') ?? options.like === undefined)) return bad();
+  const unit = unitText === '' ? unwritten ?? parseUnit('1') : readUnit(unitText, node, collector);
   if (!unit) return unitText === '' ? bad() : null;
   const value = readNumber(match[1]!, node, collector);
   if (value === null) return bad();
@@ -72,15 +75,18 @@ export function readQuantity(node: TextNode, collector: Collector, options: Quan
   return { value: quantityOf(value, unit), range: node.range };
 }
 
-/** An accuracy or resolution: a difference in the measured unit, or `%` of the reading. `0.2 degC` becomes a difference of 0.2 K. */
+/**
+ * An accuracy or resolution: a difference in the measured unit, or `%` of the reading. `0.2 degC` becomes a difference of
+ * 0.2 K; a pH, printed without a unit, may be written without one: `0.05`.
+ */
 export function readSpread(node: TextNode, collector: Collector, key: string, unit: Unit | null, example: string): NumberValue | null {
   const bare = /^\s*(?:±|\+\/-|\+-)?\s*\d+(?:[.,]\d+)?\s*$/.test(node.value);
-  if (bare && unit) {
+  if (bare && unit && unit.print !== '') {
     collector.add('bad-quantity', node.range, { key, text: shorten(node.value, 40), example: `${node.value.trim()} ${unit.symbol}` },
       [fix('replace-with', { text: `${node.value.trim()} ${unit.symbol}` }, [{ range: node.range, newText: `${node.value.trim()} ${unit.symbol}` }], { preferred: true })]);
     return null;
   }
-  const placed = readQuantity(node, collector, { key, example });
+  const placed = readQuantity(node, collector, { key, example, unwritten: unit });
   if (!placed) return null;
   const { value } = placed;
   if (value.value < 0) {

@@ -1,6 +1,7 @@
 // What the note knows by name, with a few words about each: series, tanks, quantities, functions.
 import type { FunctionEntry } from '../formula/catalogue.ts';
 import { signatureLabel } from '../formula/catalogue.ts';
+import { instrumentFigure } from '../formula/show.ts';
 import { waterVolume } from '../protocol/derived.ts';
 import type { MeasuredQuantity, Protocol, Tank } from '../protocol/types.ts';
 import { formatValue } from '../quantities/format.ts';
@@ -52,7 +53,7 @@ function seriesHelp(protocol: Protocol, place: string, measure: MeasuredQuantity
 }
 
 const instrument = (measure: MeasuredQuantity): string => [
-  measure.with?.value, measure.accuracy ? `± ${formatValue(measure.accuracy)}` : null,
+  measure.with?.value, measure.accuracy ? `± ${instrumentFigure(measure.accuracy)}` : null,
 ].filter(Boolean).join(' · ');
 
 export function tankHelp(tank: Tank): string {

@@ -6,7 +6,7 @@ import { flag } from '../dataset/types.ts';
 import { decimalMarkOf, type DecimalMark } from '../quantities/decimalMark.ts';
 import { decimalsFor, formatValue } from '../quantities/format.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
-import type { Unit } from '../quantities/types.ts';
+import type { NumberValue, Unit } from '../quantities/types.ts';
 import { languageOf, type Language } from '../words/languages.ts';
 import { unitWords } from '../words/units.ts';
 import { valueWords } from '../words/values.ts';
@@ -75,6 +75,11 @@ function showNumber(value: FormulaNumber, context: FormulaContext, options: Show
 /** The unit as readers know it: a difference of temperatures is printed in °C, where K would puzzle a keeper. */
 export function printedUnit(unit: Unit): Unit {
   return unit.kind === 'temperature-difference' && /^K(?![a-z])/u.test(unit.print) ? { ...unit, print: `°C${unit.print.slice(1)}` } : unit;
+}
+
+/** An accuracy or a resolution: `0.1 mg/L`, `0.2 °C`. */
+export function instrumentFigure(value: NumberValue): string {
+  return formatValue({ ...value, unit: printedUnit(value.unit) }, { uncertainty: false });
 }
 
 /** `8 h 38 min ± 25 min`; an uneven interval by its ends, `06:04 (05:41–06:20)`, one without an end as `8 h 38 min (≥ 7 h 50 min)`. */

@@ -4,6 +4,7 @@ import { walkPlan } from '../../assist/planWalk.ts';
 import { waterVolume } from '../../protocol/derived.ts';
 import { describeKey } from '../../protocol/describedKeys.ts';
 import type { MeasuredQuantity, Tank } from '../../protocol/types.ts';
+import { instrumentFigure } from '../../formula/show.ts';
 import { formatValue } from '../../quantities/format.ts';
 import type { Find } from '../hovers.ts';
 import { helpWords, interfaceLanguage } from '../language.ts';
@@ -40,8 +41,8 @@ function quantityText(quantity: MeasuredQuantity, series: readonly string[]): vs
   if (quantity.unit) text.appendText(`, ${quantity.unit.print}`);
   const facts = [
     quantity.with?.value,
-    quantity.accuracy ? vscode.l10n.t('accuracy ± {0}', formatValue(quantity.accuracy)) : null,
-    quantity.resolution ? vscode.l10n.t('resolution {0}', formatValue(quantity.resolution)) : null,
+    quantity.accuracy ? vscode.l10n.t('accuracy ± {0}', instrumentFigure(quantity.accuracy)) : null,
+    quantity.resolution ? vscode.l10n.t('resolution {0}', instrumentFigure(quantity.resolution)) : null,
   ].filter(Boolean);
   if (facts.length > 0) text.appendMarkdown('\n\n').appendText(facts.join(' · '));
   if (series.length > 0) text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Columns: {0}', series.join(', ')));

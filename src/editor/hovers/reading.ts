@@ -4,7 +4,8 @@ import { inOtherUnits, readingFacts } from '../../assist/explain.ts';
 import { signed } from '../../assist/lineEnds.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { MeasuredQuantity } from '../../protocol/types.ts';
-import { decimalsFor, formatNumber, formatValue } from '../../quantities/format.ts';
+import { instrumentFigure } from '../../formula/show.ts';
+import { decimalsFor, formatNumber } from '../../quantities/format.ts';
 import { differenceUnit } from '../../quantities/units.ts';
 import type { Cell, CellState, ReadingColumn, ReadingRow } from '../../readings/types.ts';
 import { hour } from '../../time/instant.ts';
@@ -32,7 +33,7 @@ function heading(note: Note, column: ReadingColumn): vscode.MarkdownString {
   const place = note.protocol?.tanks.find((tank) => tank.id === column.place)?.label ?? column.place;
   const quantity = measureOf(note, column);
   const text = new vscode.MarkdownString().appendMarkdown('**').appendText(helpWords.seriesDetail(quantity?.what?.value ?? column.quantity, place)).appendMarkdown('**');
-  const instrument = [column.instrument ?? quantity?.with?.value, quantity?.accuracy ? `± ${formatValue(quantity.accuracy)}` : null].filter(Boolean).join(' ');
+  const instrument = [column.instrument ?? quantity?.with?.value, quantity?.accuracy ? `± ${instrumentFigure(quantity.accuracy)}` : null].filter(Boolean).join(' ');
   if (instrument) text.appendText(` · ${instrument}`);
   return text.appendMarkdown('\n\n');
 }

@@ -12,6 +12,11 @@ const without = (list: readonly string[], ...gone: string[]) => ok(gone.every((e
 const has = (list: readonly string[], ...wanted: string[]) => { for (const each of wanted) ok(list.includes(each), `${each} not among ${list.slice(0, 40).join(', ')}`); };
 
 suite('assist: completion in the plan', () => {
+  test('a thermometer\'s accuracy is told in the degrees that it shows', () => {
+    const series = suggestions(inProse('{? = min(mat.‸)}\n')).find((each) => each.label.endsWith('T'))!;
+    ok(/± 0\.2 °C/.test(series.documentation), series.documentation);
+  });
+
   test('keys at the top that do not stand there yet, required ones first', () => {
     const found = labels(inPlan('question: Why?\n‸\nplace:\n  name: Here\n'));
     deepEqual(found.slice(0, 3), ['tanks', 'schedule', 'measure']);

@@ -102,7 +102,7 @@ export function failWith(run: Run, failure: Failure, range: SourceRange, left: U
 /** What stands between two ways to count a substance in water; null where the units measure different things altogether. */
 function lackingFor(left: Unit, right: Unit): 'substance-needed' | 'density-needed' | null {
   const forms = [left, right].map(concentrationForm);
-  if (forms.includes(null) || left.dimension.time !== right.dimension.time) return null;
+  if (forms.includes(null) || forms[0] === forms[1] || left.dimension.time !== right.dimension.time) return null;
   return forms.includes('mass-share') ? 'density-needed' : 'substance-needed';
 }
 

@@ -40,10 +40,14 @@ function molesPerCubicMetre(unit: Unit, substance: Substance): number | null {
   }
 }
 
-/** How many of the second unit are one of the first, where both count the same substance; null where that is not known. */
+/**
+ * How many of the second unit are one of the first, where both count the same substance in two ways; null where that is not
+ * known. Two ways to count its mass (nitrate as the ion, nitrate as nitrogen) are kept apart: most who mix them do not mean to.
+ */
 export function concentrationFactor(from: Unit, to: Unit): number | null {
   const { substance } = from;
   if (!substance || substance.name !== to.substance?.name || from.dimension.time !== to.dimension.time) return null;
+  if (from.kind !== to.kind && sameDimension(from.dimension, to.dimension)) return null;
   const first = molesPerCubicMetre(from, substance);
   const second = molesPerCubicMetre(to, substance);
   return first === null || second === null ? null : first / second;

@@ -76,9 +76,10 @@ suite('concentrations of a known substance', () => {
     assert.deepEqual(codes('first-below(mat.DO, 5 mL/L)', context).filter((code) => code.endsWith('needed') || code === 'unit-mismatch'), []);
   });
 
-  test('nitrate as the ion, as nitrogen and in moles (62.0049 and 14.0067 g/mol); carbon dioxide (44.0095 g/mol)', () => {
+  test('nitrate as the ion and in moles (62.0049 g/mol), then as nitrogen (14.0067 g/mol), never straight; carbon dioxide (44.0095 g/mol)', () => {
     near('at(mat.NO3, 20:00) in mmol/L', 1, 1e-4);
-    near('at(mat.NO3, 20:00) in mg/L-N', 14.0067, 1e-3);
+    near('(at(mat.NO3, 20:00) in mmol/L) in mg/L-N', 14.0067, 1e-3);
+    assert.deepEqual(codes('at(mat.NO3, 20:00) in mg/L-N', context), ['unit-mismatch']);
     near('at(mat.CO2, 20:00) in mmol/L', 1, 1e-4);
     assert.equal(substanceOf('no3')?.name, 'nitrate');
   });

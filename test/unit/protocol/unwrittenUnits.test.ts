@@ -24,7 +24,7 @@ suite('protocol: numbers whose unit is printed as nothing', () => {
   test('the effect that is expected and the bounds of a limit too', () => {
     const { plan: whole, codes } = measured('what: pH, with: probe', 'expect:\n  - {quantity: X, effect: 0.3}\nlimits:\n  - {for: invented fish, quantity: X, at least: 6.5, at most: 8.2, source: invented}');
     assert.deepEqual(codes, []);
-    assert.deepEqual([whole.expect[0]?.effect?.value, whole.expect[0]?.effect?.unit.symbol], [0.3, 'pH-difference']);
+    assert.deepEqual([whole.expect?.[0]?.effect?.value, whole.expect?.[0]?.effect?.unit.symbol], [0.3, 'pH-difference']);
     assert.deepEqual([whole.limits[0]?.atLeast?.value.value, whole.limits[0]?.atMost?.value.unit.symbol], [6.5, 'pH']);
   });
 

@@ -89,6 +89,8 @@ export function computedWords(shown: ShownSeries, computed: ComputedSeries, note
     // The place stands behind the quantity and is not bent with it.
     if (full.startsWith(bare)) text = text.replace(full.slice(bare.length), '');
   }
+  // A tank itself, as in `solubility(mat)`.
+  text = text.replace(` ${words.inPlaces([placeFacts(protocol, computed.places[0]!)])}`, '');
   return { what: words.bare(text), name: null };
 }
 

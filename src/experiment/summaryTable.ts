@@ -127,9 +127,19 @@ class SummaryMaker {
     const range = inside(found.range) ? move(found.range) : hit.part.range;
     const [name, , series] = parts as [Part, Part, Part];
     const own = forWantOfReadings.has(found.code) && found.severity === 'error';
-    const raised = own ? problem('summary-cell-empty', range, { function: name.text, series: series.text, row, reason: found.code }, [...fixes, ...this.mends(found.code, series.text)])
+    const raised = own ? problem('summary-cell-empty', range, { function: name.text, series: series.text, row, reason: found.code, ...this.namesOf(series.text, row) }, [...fixes, ...this.mends(found.code, series.text)])
       : { ...found, range, fixes, related: [] };
     if (!this.problems.some((each) => each.code === raised.code && each.range.start === range.start && each.args['row'] === raised.args['row'])) this.problems.push(raised);
+  }
+
+  /** What a sentence calls the series by: its quantity and its tank's label, empty for a computed series; and what the row is. */
+  private namesOf(formula: string, row: string): { readonly quantity: string; readonly tank: string; readonly of: 'phase' | 'tank' | 'other' } {
+    const { protocol } = this;
+    const series = this.context.dataset.series.get(formula);
+    return {
+      quantity: protocol.measure.find((each) => each.id === series?.quantity)?.what?.value ?? '', tank: protocol.tanks.find((each) => each.id === series?.place)?.label ?? '',
+      of: this.options.rows.kind === 'tanks' ? 'tank' : protocol.phases.some((each) => each.id === row) ? 'phase' : 'other',
+    };
   }
 
   /** Asks for less: only the rows that have readings, only the series whose values can be counted. */

@@ -78,8 +78,10 @@ details.whole > summary { cursor: pointer; color: var(--evenwater-accent); }
 footer { margin-top: 3rem; padding-top: 1rem; border-top: 1px solid var(--evenwater-line); font-family: var(--evenwater-sans); font-size: 0.8rem; color: var(--evenwater-muted); }
 .narrow { display: none; }
 @media screen and (min-width: 64rem) {
-  .evenwater-table.evenwater-readings, .evenwater-table.raw { width: max-content; min-width: 100%; max-width: min(92vw, 62rem); position: relative; left: 50%; transform: translateX(-50%); }
-  .evenwater-table.evenwater-readings > .evenwater-scroll, .evenwater-table.raw > .evenwater-scroll { container-type: normal; }
+  .evenwater-table.evenwater-readings, .evenwater-table.raw, .evenwater-wide { width: max-content; min-width: 100%; max-width: min(92vw, 62rem); position: relative; left: 50%; transform: translateX(-50%); }
+  .evenwater-table.evenwater-readings > .evenwater-scroll, .evenwater-table.raw > .evenwater-scroll, .evenwater-wide .evenwater-scroll { container-type: normal; }
+  .evenwater-card.evenwater-wide { width: min(92vw, 62rem); }
+  .evenwater-card.evenwater-wide :is(p, li, svg) { max-width: 44rem; }
 }
 ${blockStyle.trim()}
 @media screen and (max-width: 34rem) {
@@ -111,7 +113,7 @@ ${blockStyle.trim()}
   .wide { display: block !important; }
   .narrow { display: none !important; }
   .evenwater-scroll { overflow: visible; margin-right: 0; padding-right: 0; container-type: normal; }
-  .evenwater-table.evenwater-readings, .evenwater-table.raw { width: 100%; max-width: 100%; position: static; transform: none; }
+  .evenwater-table.evenwater-readings, .evenwater-table.raw, .evenwater-wide { width: 100%; max-width: 100%; position: static; transform: none; }
   .evenwater-block table { font-size: 8pt; }
   .evenwater-block th, .evenwater-block td { padding: 1.5pt 3pt; }
   .evenwater-readings-tables > summary { display: none; }

@@ -5,6 +5,7 @@ import { problemSentence } from '../words/words.ts';
 import type { RenderContext } from './context.ts';
 import { formulaWords } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
+import { unbrokenClass, unbrokenHtml } from './unbroken.ts';
 
 /** The sign of each of the four marks, whose words are `claim.marks`: told by shape and text, never by colour alone. */
 const signs = { computed: '=', condition: '✓', stated: '”', unchecked: '?' } as const;
@@ -39,17 +40,19 @@ function complaint(claim: CheckedClaim, context: RenderContext): string | null {
 export function claimHtml(claim: CheckedClaim, words: string, index: number, context: RenderContext): Html {
   const formula = claim.syntax.formula.text.replace(/\s+/g, ' ').trim();
   const shown = claim.state === 'unfilled' && claim.computed !== null ? claim.computed : words;
-  const classes = `evenwater-claim evenwater-${claim.mark}${claim.state === 'holds' ? '' : ` evenwater-loud evenwater-${claim.state}`}${claim.approximate ? ' evenwater-approximate' : ''}`;
+  const whole = unbrokenClass(shown);
+  const said = whole === null ? unbrokenHtml(shown) : escapeHtml(shown);
+  const classes = `evenwater-claim evenwater-${claim.mark}${claim.state === 'holds' ? '' : ` evenwater-loud evenwater-${claim.state}`}${claim.approximate ? ' evenwater-approximate' : ''}${whole === null ? '' : ` ${whole}`}`;
   const post = context.target === 'post';
   const title = post ? null : titleOf(claim, context);
   const body = claim.syntax.form === 'stated'
-    ? element('span', { class: classes, title }, escapeHtml(shown))
-    : element('data', { class: classes, value: claim.machine ?? '', 'data-formula': formula, title }, escapeHtml(shown));
-  const said = complaint(claim, context);
+    ? element('span', { class: classes, title }, said)
+    : element('data', { class: classes, value: claim.machine ?? '', 'data-formula': formula, title }, said);
+  const trouble = complaint(claim, context);
   const markWords = context.words.claim.marks[claim.mark];
-  const loud = said === null ? '' : element('strong', { class: 'evenwater-complaint' }, escapeHtml(` ${claim.state === 'unfilled' ? '○' : '✕'} ${said}`));
+  const loud = trouble === null ? '' : element('strong', { class: 'evenwater-complaint' }, escapeHtml(` ${claim.state === 'unfilled' ? '○' : '✕'} ${trouble}`));
   const mark = post
     ? element('sup', { class: 'evenwater-mark' }, element('a', { href: `#how-${index + 1}`, id: `claim-${index + 1}`, 'aria-label': context.words.claim.note(markWords, index + 1) }, String(index + 1)))
     : element('sup', { class: 'evenwater-mark', title, role: 'img', 'aria-label': markWords }, escapeHtml(signs[claim.mark]));
-  return `${body}${said === null || claim.state === 'unfilled' ? mark : ''}${loud}`;
+  return `${body}${trouble === null || claim.state === 'unfilled' ? mark : ''}${loud}`;
 }

@@ -55,8 +55,8 @@ export function createRenderContext(note: Note, target: RenderTarget, figureHtml
 }
 
 /** A computed value: what the reader sees, with the formula it came from. */
-export function dataHtml(text: string, machine: string, formula: string, title: string | null = null): Html {
-  return element('data', { value: machine, 'data-formula': formula, title }, escapeHtml(text));
+export function dataHtml(text: string, machine: string, formula: string, title: string | null = null, className: string | null = null): Html {
+  return element('data', { value: machine, 'data-formula': formula, title, class: className }, escapeHtml(text));
 }
 
 /** Evaluates a formula for a table; null where it has no value. */

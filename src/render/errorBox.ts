@@ -47,7 +47,8 @@ export function problemsHtml(note: Note, problems: readonly Problem[], language:
 
 /** The problems of a block as a box. */
 export function blockProblemsHtml(note: Note, block: Block, language: Language, target: RenderTarget): Html {
-  const own = problemsIn(note, block.range, 'warning');
+  // The footnotes of a summary table give these reasons already; a reader of a post needs them once.
+  const own = problemsIn(note, block.range, 'warning').filter((each) => target === 'preview' || each.code !== 'summary-cell-empty');
   // The plan card has a place of its own for these.
   return problemsHtml(note, block.word === 'protocol' && note.protocol ? own.filter((each) => !isDesignCode(each.code) && each.code !== 'stop-rule-crossed') : own, language, target);
 }

@@ -126,6 +126,6 @@ export function limitsHtml(blockIndex: number, context: RenderContext): Html {
   const head = element('tr', {}, element('th', { scope: 'col' }, words.heads.for), element('th', { scope: 'col' }, words.heads.limit),
     ...protocol.tanks.map((tank) => element('th', { scope: 'col' }, tankMark(tank), escapeHtml(capital(tank.label)))), element('th', { scope: 'col' }, words.heads.source));
   return tableHtml({
-    number: context.tableNumber.get(blockIndex) ?? null, words: context.words, head, rows, className: 'evenwater-limits', caption: words.caption,
+    number: context.tableNumber.get(blockIndex) ?? null, words: context.words, head, rows, className: `evenwater-limits${protocol.tanks.length > 2 ? ' evenwater-wide' : ''}`, caption: words.caption,
   });
 }

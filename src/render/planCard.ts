@@ -2,6 +2,7 @@
 // made alike, when the run ends early, the instruments, and cautions.
 import { languageOf } from '../words/languages.ts';
 import { unitWords } from '../words/units.ts';
+import { plannedDate } from '../writing/facts.ts';
 import { nothingRead } from '../experiment/waiting.ts';
 import type { EqualiseStep, Protocol, StopRule, Tank } from '../protocol/types.ts';
 import { undeclaredDifferences, waterVolume } from '../protocol/derived.ts';
@@ -36,6 +37,9 @@ function instrumentValue(value: NumberValue, unit: Unit | null, protocol: Protoc
   return unit?.kind === 'temperature' && value.unit.kind === 'temperature-difference' && value.unit.factor === unit.factor ? text.replace(value.unit.print, unit.print) : text;
 }
 
+/** What a plan says with a date at its front, `2026-03-14 in air-saturated water`, with the date in words; other text as typed. */
+const withDate = (text: string, protocol: Protocol): string => text.replace(/^\d{4}-\d{2}-\d{2}(?=$|,|\s+\p{L})/u, (date) => plannedDate(date, protocol));
+
 /** Keys of a tank in the order in which keepers look for them. */
 const order = ['size', 'water depth', 'volume', 'running since', 'plants', 'animals', 'equipment', 'salinity'];
 const hidden = new Set(['role', 'group', 'label', 'like', 'facts']);
@@ -60,7 +64,7 @@ function tanksTable(protocol: Protocol, context: RenderContext): Html {
       : undeclared.has(key) ? element('span', { class: 'evenwater-tag evenwater-undeclared' }, words.notDeclared) : element('span', { class: 'evenwater-tag' }, words.differs);
     rows.push(row(`${escapeHtml(capital(words.tankKey(key)))} ${mark}`, texts.map((text) => (text === null ? element('span', { class: 'evenwater-none' }, '–') : escapeHtml(text))), differ ? 'evenwater-differs' : null));
   };
-  for (const key of keys) if (key !== 'volume') write(key, tanks.map((tank) => tank.written.get(key)?.value ?? null));
+  for (const key of keys) if (key !== 'volume') write(key, tanks.map((tank) => { const said = tank.written.get(key)?.value; return said === undefined ? null : withDate(said, protocol); }));
   const volumes = tanks.map((tank) => {
     const formula = `volume(${tank.id})`;
     const value = computed(context, formula);
@@ -83,7 +87,7 @@ function equaliseItem(step: EqualiseStep, index: number, protocol: Protocol, con
   const accept = step.accept?.text.trim() ?? null;
   let state: Html;
   if (accept === null) {
-    state = step.done ? element('span', { class: 'evenwater-kept' }, escapeHtml(words.done(step.done.value))) : element('span', { class: 'evenwater-none' }, words.noCondition);
+    state = step.done ? element('span', { class: 'evenwater-kept' }, escapeHtml(words.done(withDate(step.done.value, protocol)))) : element('span', { class: 'evenwater-none' }, words.noCondition);
   } else {
     const condition = element('span', {}, `${words.acceptedIf} `, element('code', {}, escapeHtml(accept)));
     if (!check || check.holds === null) state = element('span', { class: 'evenwater-none' }, words.notChecked, condition);
@@ -95,7 +99,7 @@ function equaliseItem(step: EqualiseStep, index: number, protocol: Protocol, con
     }
   }
   return element('li', {}, escapeHtml(step.step), step.why ? element('span', { class: 'evenwater-why' }, escapeHtml(` (${step.why})`)) : '',
-    element('div', { class: 'evenwater-state' }, state, accept !== null && step.done ? escapeHtml(words.alsoDone(step.done.value)) : ''));
+    element('div', { class: 'evenwater-state' }, state, accept !== null && step.done ? escapeHtml(words.alsoDone(withDate(step.done.value, protocol))) : ''));
 }
 
 function stopItem(rule: StopRule, index: number, protocol: Protocol, context: RenderContext): Html {
@@ -114,7 +118,7 @@ function instrumentsTable(protocol: Protocol, { instruments: words }: PlanCardWo
   const cells = protocol.measure.map((measure) => [
     `${quantityWords(protocol, measure.id)} (${measure.id})`, measure.scale ? measure.scale.join(', ') : measure.unit && measure.unit.print !== '1' ? unitWords(measure.unit.print, languageOf(protocol.language)) : '–',
     measure.with?.value ?? '–', measure.in.length > 0 && !protocol.tanks.every((tank) => measure.in.some((place) => place.value === tank.id)) ? measure.in.map((place) => placeWords(protocol, place.value)).join(', ') : protocol.tanks.length === 2 ? words.bothTanks : protocol.tanks.length === 1 ? words.theTank : words.allTanks,
-    measure.accuracy ? `± ${instrumentValue(measure.accuracy, measure.unit, protocol)}` : words.notStated, measure.resolution ? instrumentValue(measure.resolution, measure.unit, protocol) : '–', measure.calibrated?.value ?? '–',
+    measure.accuracy ? `± ${instrumentValue(measure.accuracy, measure.unit, protocol)}` : words.notStated, measure.resolution ? instrumentValue(measure.resolution, measure.unit, protocol) : '–', measure.calibrated ? withDate(measure.calibrated.value, protocol) : '–',
   ]);
   const used = heads.map((_, index) => index < 4 || cells.some((each) => each[index] !== '–'));
   const keep = <T>(list: readonly T[]): T[] => list.filter((_, index) => used[index]);
@@ -176,5 +180,5 @@ export function planCardHtml(protocol: Protocol, context: RenderContext): Html {
       element('summary', {}, element('strong', {}, headings.cautions), context.target === 'post' ? '' : escapeHtml(words.cautionsList(cautions.map((each) => each.title)))),
       list, element('p', { class: 'evenwater-preface' }, cautionWords(context.language).preface)));
   }
-  return element('section', { class: 'evenwater-card evenwater-plan', 'aria-label': words.thePlan }, element('p', { class: 'evenwater-label' }, words.plan), stopAlarmHtml(protocol, context), ...parts);
+  return element('section', { class: `evenwater-card evenwater-plan${protocol.tanks.length > 2 ? ' evenwater-wide' : ''}`, 'aria-label': words.thePlan }, element('p', { class: 'evenwater-label' }, words.plan), stopAlarmHtml(protocol, context), ...parts);
 }

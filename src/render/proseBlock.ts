@@ -3,11 +3,12 @@ import type { Paragraph, Run } from '../writing/types.ts';
 import type { RenderContext } from './context.ts';
 import { dataHtml, formulaWords } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
+import { unbrokenClass, unbrokenHtml } from './unbroken.ts';
 
 export function runHtml(run: Run, context: RenderContext): Html {
   switch (run.kind) {
-    case 'text': return escapeHtml(run.text);
-    case 'value': return dataHtml(run.text, run.machine, run.formula, formulaWords(context, run.formula));
+    case 'text': return unbrokenHtml(run.text);
+    case 'value': return dataHtml(run.text, run.machine, run.formula, formulaWords(context, run.formula), unbrokenClass(run.text));
     case 'citation': return element('cite', { class: 'evenwater-cite', title: run.source }, escapeHtml(run.text));
   }
 }

@@ -27,6 +27,7 @@ export const blockStyle = `
 .evenwater-claim { text-decoration: underline; text-decoration-color: var(--evenwater-strong); text-decoration-thickness: 1px; text-underline-offset: 0.2em; }
 .evenwater-condition { text-decoration-style: dashed; }
 .evenwater-stated { text-decoration-style: dotted; }
+.evenwater-unbroken { white-space: nowrap; }
 .evenwater-unchecked { text-decoration-style: dotted; text-decoration-thickness: 2px; }
 .evenwater-mark { font-family: system-ui, sans-serif; font-size: 0.68em; line-height: 0; margin-left: 0.06em; color: var(--evenwater-muted); cursor: help; user-select: none; }
 .evenwater-mark a { color: inherit; text-decoration: none; padding: 0.5em 0.05em; }
@@ -116,14 +117,17 @@ export const blockStyle = `
 .evenwater-values th code { white-space: nowrap; }
 .evenwater-values td.evenwater-number { font-weight: 600; }
 .evenwater-block td.evenwater-loud, .evenwater-block span.evenwater-loud { color: var(--evenwater-bad); white-space: normal; text-align: left; }
-.evenwater-summary table { font-size: 0.78rem; }
-.evenwater-summary th, .evenwater-summary td { padding-left: 0.35rem; padding-right: 0.35rem; }
-.evenwater-summary thead tr:last-child th { text-align: right; }
+.evenwater-summary table, .evenwater-what-if table { font-size: 0.78rem; }
+.evenwater-summary th, .evenwater-summary td, .evenwater-what-if th, .evenwater-what-if td { padding-left: 0.35rem; padding-right: 0.35rem; }
+.evenwater-summary thead tr:last-child th, .evenwater-what-if thead tr:last-child th { text-align: right; }
 .evenwater-summary tbody th { min-width: 6.5rem; text-wrap: balance; }
 .evenwater-summary td.evenwater-none { color: var(--evenwater-muted); }
 .evenwater-summary-last > * { border-top: 1px solid var(--evenwater-strong); }
-.evenwater-limits td.evenwater-number { text-align: left; white-space: normal; min-width: 8rem; }
-.evenwater-source { color: var(--evenwater-muted); min-width: 13rem; }
+.evenwater-limits data { white-space: nowrap; }
+.evenwater-limits td.evenwater-number { text-align: left; white-space: normal; min-width: 7.5rem; }
+.evenwater-limits table { font-size: 0.78rem; }
+.evenwater-limits th, .evenwater-limits td { padding-left: 0.35rem; padding-right: 0.35rem; }
+.evenwater-source { color: var(--evenwater-muted); min-width: 9rem; }
 
 .evenwater-figure { margin: 1rem 0; }
 .evenwater-figure figcaption { margin: 0.4rem 0 0; font-size: 0.82rem; color: var(--evenwater-muted); text-wrap: pretty; }

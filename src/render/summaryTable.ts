@@ -3,7 +3,9 @@ import { contextOf } from '../experiment/readNote.ts';
 import type { SummaryCell, SummaryColumn, SummaryRow, SummarySubject, SummaryTable } from '../experiment/summaryTable.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { FormulaValue } from '../formula/types.ts';
-import { machineValue, printedUnit, showValue } from '../formula/show.ts';
+import { machineValue, printedUnit, showValue, shownDecimals } from '../formula/show.ts';
+import { decimalsFor } from '../quantities/format.ts';
+import { expandedUncertainty } from '../quantities/value.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
 import { hour, type Instant } from '../time/instant.ts';
 import { dateWords } from '../charts/chartWords.ts';
@@ -19,6 +21,12 @@ import { tankMark } from './tankMark.ts';
 
 /** Functions whose interval comes from the scatter about a fit, not from the instruments. */
 const fitted: ReadonlySet<string> = new Set(['slope', 'respiration', 'reaeration', 'predicted-min']);
+
+/** No more digits than two significant ones of the ± ask for. Digits that the readings do not have are not added. */
+function fewerDecimals(value: FormulaValue): { readonly decimals?: number } {
+  const half = value.type === 'number' ? expandedUncertainty(value) : null;
+  return value.type === 'number' && half !== null && half > 0 ? { decimals: Math.min(shownDecimals(value), decimalsFor(value.value, half)) } : {};
+}
 
 class SummaryPrinter {
   private readonly notes: string[] = [];
@@ -41,7 +49,7 @@ class SummaryPrinter {
     const rows = this.table.rows.map((row) => element('tr', { class: row.kind === 'gap' || row.kind === 'change' ? 'evenwater-summary-last' : null },
       element('th', { scope: 'row' }, this.rowHead(row)), ...row.cells.map((cell, index) => this.cell(cell, row, index))));
     return tableHtml({
-      number, words: this.context.words, caption: this.caption(), head: this.head(), rows, className: 'evenwater-summary',
+      number, words: this.context.words, caption: this.caption(), head: this.head(), rows, className: `evenwater-summary${this.table.columns.length > 6 ? ' evenwater-wide' : ''}`,
       notes: this.notes.map((note) => element('li', {}, escapeHtml(note))),
     });
   }
@@ -150,7 +158,7 @@ class SummaryPrinter {
   }
 
   private shown(value: FormulaValue, column: number, signed: boolean): string {
-    const text = showValue(value, contextOf(this.context.note), { withUncertainty: true, withUnit: this.units[column] === null });
+    const text = showValue(value, contextOf(this.context.note), { withUncertainty: true, withUnit: this.units[column] === null, ...fewerDecimals(value) });
     if (value.type !== 'number') return text;
     const mark = text.includes(',') ? ',' : '.';
     // An interval narrower than the last digit shown is not nothing.

@@ -60,11 +60,11 @@ export function whatIfHtml(context: RenderContext): Html {
       const tank = protocol.tanks.find((each) => column.startsWith(`${each.id}.`))!;
       return `${tankMark(tank)}${escapeHtml(capital(tank.label))}`;
     };
-    const head = element('tr', {}, element('th', { scope: 'col' }, words.head), ...columns.flatMap((column) => [
-      element('th', { scope: 'col' }, tankOf(column), escapeHtml(`, ${words.lowestOxygen}`)), ...(limit && level ? [element('th', { scope: 'col' }, tankOf(column), escapeHtml(`, ${words.hoursBelow(level.replace('.', decimalMarkOf(protocol.language)))}`))] : []),
-    ]));
+    const figures = [words.lowestOxygen, ...(level ? [words.hoursBelow(level.replace('.', decimalMarkOf(protocol.language)))] : [])];
+    const head = element('tr', {}, element('th', { scope: 'col', rowspan: 2 }, words.head), ...columns.map((column) => element('th', { scope: 'colgroup', colspan: figures.length }, tankOf(column))))
+      + element('tr', {}, ...columns.flatMap(() => figures.map((figure) => element('th', { scope: 'col' }, escapeHtml(capital(figure))))));
     tables.push(tableHtml({
-      number: null, words: context.words, head, rows, className: 'evenwater-what-if', caption: words.caption(phase.id === 'dark' ? null : phase.id),
+      number: null, words: context.words, head, rows, className: `evenwater-what-if${columns.length > 2 ? ' evenwater-wide' : ''}`, caption: words.caption(phase.id === 'dark' ? null : phase.id),
     }));
     const doubts = columns.flatMap((column) => doubtsAbout(`predicted-min(${column}, ${phase.id})`, context).map((each) => element('li', {}, tankOf(column), escapeHtml(`: ${each}`))));
     if (doubts.length > 0) tables.push(element('ul', { class: 'evenwater-table-notes' }, ...doubts));

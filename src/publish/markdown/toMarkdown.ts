@@ -56,6 +56,16 @@ const line = (nodes: readonly HtmlNode[]): string => tidyLine(inlineMarkdown(nod
 
 const inlineNames = new Set(['a', 'abbr', 'b', 'br', 'cite', 'code', 'data', 'del', 'em', 'i', 'img', 'q', 's', 'small', 'span', 'strong', 'sub', 'sup', 'time']);
 
+/** A cell on one line: what stood on lines of its own is set off by semicolons. */
+function cellMarkdown(cell: HtmlElement): string {
+  const lines: HtmlNode[][] = [[]];
+  for (const node of cell.children) {
+    if (isElement(node) && node.name === 'br') lines.push([]);
+    else lines.at(-1)!.push(node);
+  }
+  return lines.map(line).filter((each) => each !== '').join('; ');
+}
+
 /** A table as pipes: rows of the head joined into one, cells that span filled up. */
 function tableMarkdown(table: HtmlElement): string {
   const rowsOf = (part: string): HtmlElement[] => findAll(findAll(table.children, (node) => node.name === part).flatMap((each) => each.children), (node) => node.name === 'tr');
@@ -84,7 +94,7 @@ function tableMarkdown(table: HtmlElement): string {
     const texts: string[] = [];
     for (const cell of cells) {
       if (hasClass(cell, 'evenwater-number')) numbers[texts.length] = true;
-      const text = line(cell.children);
+      const text = cellMarkdown(cell);
       texts.push(cells.length === 1 && text !== '' ? marked('**', text) : cell.name === 'th' && cells.length > 1 && hasClass(table, 'evenwater-tanks') ? text : text);
       for (let step = 1; step < span(cell, 'colspan'); step += 1) texts.push('');
     }

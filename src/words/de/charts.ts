@@ -1,6 +1,8 @@
 // German words of charts: captions, text alternatives, labels.
 import type { ChartWords, CourseFacts, PlaceFacts } from '../en/charts.ts';
-import { counted, dateWords, inTank, listedText, tankName } from './grammar.ts';
+import { counted, dateWords, inTank, listedText, numberWord, tankName } from './grammar.ts';
+
+const inPlace = ({ label, kind }: PlaceFacts): string => (kind === 'tank' ? inTank(label) : kind === 'room' ? 'im Raum' : `in „${label}“`);
 
 export const chartWords: ChartWords = {
   months: ['Jan.', 'Feb.', 'März', 'Apr.', 'Mai', 'Juni', 'Juli', 'Aug.', 'Sep.', 'Okt.', 'Nov.', 'Dez.'],
@@ -12,8 +14,10 @@ export const chartWords: ChartWords = {
   datesTo: (first, last) => `${first} bis ${last}`,
   titleInside: (title) => title,
   room: 'Raum',
-  inPlaces: (places: readonly PlaceFacts[]) => (places.length > 4 ? `an ${places.length} Orten`
-    : listedText(places.map(({ label, kind }) => (kind === 'tank' ? inTank(label) : kind === 'room' ? 'im Raum' : `in „${label}“`)))),
+  inPlaces: (places) => {
+    const tanks = places.filter(({ kind }) => kind === 'tank');
+    return listedText(tanks.length > 3 ? [`in ${numberWord(tanks.length)} Becken`, ...places.filter(({ kind }) => kind !== 'tank').map(inPlace)] : places.map(inPlace));
+  },
   seriesName: (label, quantity) => (quantity === null ? label : `${label}, ${quantity}`),
   noReading: (name) => `${name}: kein Messwert, der zählt.`,
   oneReading: (name, amount, time) => `${name}: ein Messwert, ${amount} um ${time}.`,

@@ -2,7 +2,7 @@
 import { text, type Sentences } from '../sentences.ts';
 import type { FixTitle } from '../en/fixes.ts';
 import { one, quantity } from './arguments.ts';
-import { theTank } from './grammar.ts';
+import { capital, everyWords, theTank } from './grammar.ts';
 
 export const fixTitles: Sentences<FixTitle> = {
   'replace-with': (args) => `Durch ${text(args, 'text')} ersetzen`,
@@ -51,9 +51,9 @@ export const fixTitles: Sentences<FixTitle> = {
   'event-in-all': () => 'In allen Becken ausführen',
   'order-alternate': () => 'Das erste Becken von Messzeit zu Messzeit wechseln',
   'order-random': () => 'Die Reihenfolge jeder Messzeit aus einem Startwert auslosen',
-  'add-stretch': (args) => `Dort alle ${text(args, 'every')} ablesen`,
+  'add-stretch': (args) => `Dort ${everyWords(text(args, 'every'))} ablesen`,
   'end-at': (args) => `Um ${text(args, 'time')} enden`,
-  'read-every': (args) => `Alle ${text(args, 'every')} ablesen`,
+  'read-every': (args) => `${capital(everyWords(text(args, 'every')))} ablesen`,
   'instrument-here': (args) => `Das Messgerät: ${text(args, 'name')}`,
   'say-level': (args) => (text(args, 'level') === 'sea' ? 'Der Druck ist auf Meereshöhe umgerechnet' : 'Es ist der Druck bei den Becken'),
   'add-stop-rule': (args) => `Den Versuch abbrechen, wenn ${text(args, 'condition')}`,

@@ -112,3 +112,9 @@ const months = ['Januar', 'Februar', 'März', 'April', 'Mai', 'Juni', 'Juli', 'A
 export function dateWords(date: { readonly year: number; readonly month: number; readonly day: number }, year = true): string {
   return `${date.day}. ${months[date.month - 1]}${year ? ` ${date.year}` : ''}`;
 }
+
+/** How often, of a length as `formatDuration` writes it: `stündlich`, `täglich`, `alle 30 min`. */
+export function everyWords(length: string): string {
+  const adverbs: Readonly<Record<string, string>> = { '1 min': 'minütlich', '1 h': 'stündlich', '1 d': 'täglich', '24 h': 'täglich' };
+  return adverbs[length] ?? `alle ${length}`;
+}

@@ -2,7 +2,7 @@
 import type { designWords as designEnglish, deviationWords as deviationEnglish, equalWords as equalEnglish, lightWords as lightEnglish, samplingWords as samplingEnglish } from '../en/methods.ts';
 import { say, type Pieces, type Slot } from '../pieces.ts';
 import { quoted, quotedSentence, quotedUnlessDate } from './authors.ts';
-import { capital, capitalPieces, counted, listed, listedText, numberWord, times } from './grammar.ts';
+import { capital, capitalPieces, counted, everyWords, listed, listedText, numberWord, times } from './grammar.ts';
 import { at, atAll, atText, fromTo, isDate, until } from './moments.ts';
 import { accusative, apposed, dative, withoutArticle } from './names.ts';
 
@@ -97,7 +97,6 @@ export const lightWords: typeof lightEnglish = {
   noDaylight: () => ['Auf die Becken fiel kein Tageslicht.'],
 };
 
-const every = (length: string): string => (length === '1 h' ? 'stündlich' : length === '1 min' ? 'minütlich' : length === '1 d' ? 'täglich' : `alle ${length}`);
 
 export const samplingWords: typeof samplingEnglish = {
   planned: ({ every: steps, from, to, slots }) => {
@@ -105,8 +104,8 @@ export const samplingWords: typeof samplingEnglish = {
     const how = steps.length === 1 ? `, ${steps[0]!}` : ' zu festen Zeiten';
     return [`Geplant waren ${numberWord(slots)} Ablesungen${how} ${fromTo(from, to)}${steps.length > 1 ? `: ${steps.join(' und ')}` : ''}.`];
   },
-  every,
-  everyBetween: (length, from, to) => `${every(length)} ${fromTo(from, to)}`,
+  every: everyWords,
+  everyBetween: (length, from, to) => `${everyWords(length)} ${fromTo(from, to)}`,
   allTaken: ({ slots }) => [`Gemessen wurde zu ${slots === 1 ? 'dieser Zeit' : slots === 2 ? 'beiden Zeiten' : 'jeder dieser Zeiten'}.`],
   someTaken: ({ taken, first, last }) =>
     [taken === 1 ? `Davon wurde eine vorgenommen, ${atText(first)}.` : `Davon wurden ${numberWord(taken)} vorgenommen, die erste ${atText(first)}, die letzte ${atText(last)}.`],

@@ -1,14 +1,11 @@
 // German words of the plan card and of the printed plan.
 import type { PlanCardWords } from '../en/planCard.ts';
-import { counted, listedText, tankName } from './grammar.ts';
+import { counted, everyWords, listedText, tankName } from './grammar.ts';
 
 const tankKeys: Readonly<Record<string, string>> = {
   size: 'Maße', 'water depth': 'Wassertiefe', volume: 'Volumen', 'running since': 'in Betrieb seit', plants: 'Pflanzen', animals: 'Tiere', equipment: 'Ausrüstung',
   salinity: 'Salzgehalt', role: 'Rolle', group: 'Gruppe', label: 'Name', facts: 'weitere Angaben',
 };
-
-/** `stündlich`, `täglich`, `alle 30 min`. */
-const everyWords = (every: string): string => (every === '1 h' ? 'stündlich' : every === '1 d' ? 'täglich' : `alle ${every}`);
 
 /** `Dunkelphase 2`, `Phase „Fütterung“`. */
 export function phaseName(id: string): string {
@@ -84,7 +81,7 @@ export const planWords: PlanCardWords = {
 
   planning: {
     summary: 'Was dieser Plan unterscheiden kann',
-    lead: 'Die kleinsten Unterschiede, die die Messgeräte auflösen (95 %; worum ein Messgerät in beiden Messwerten gleich abweicht, hebt sich auf):',
+    lead: 'Die kleinsten Unterschiede, die die Messgeräte auflösen (95 %), solange ein Messgerät, das beide abliest, bei beiden um denselben Betrag abweicht:',
     figures: ({ single, phase, change }) =>
       `: zwischen zwei Becken zu einer Zeit ${single}${phase ? `; im Mittel von ${phase.readings} Messwerten der ${phaseName(phase.phase)} ${phase.difference}` : ''}; zwischen den Änderungen zweier Becken ${change}`,
     oneTank: 'Mit einem Becken je Seite kann keine Zahl von Messwerten die Behandlung vom Becken unterscheiden.',

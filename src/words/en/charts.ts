@@ -1,5 +1,5 @@
 // English words of charts: captions, text alternatives, labels. Amounts, clock times and dates arrive as text.
-import { dateWords, listedText } from './grammar.ts';
+import { dateWords, listedText, numberWord } from './grammar.ts';
 
 export interface PlaceFacts {
   /** A tank's label, or the id of a place that is none. */
@@ -30,7 +30,12 @@ export const chartWords = {
   /** A panel's title inside a sentence. */
   titleInside: (title: string): string => title.charAt(0).toLowerCase() + title.slice(1),
   room: 'room',
-  inPlaces: (places: readonly PlaceFacts[]): string => (places.length > 4 ? `in ${places.length} places` : `in ${listedText(places.map(({ label }) => (label.startsWith('the ') ? label : `the ${label}`)))}`),
+  /** Many tanks by their number; the room is none of them. */
+  inPlaces: (places: readonly PlaceFacts[]): string => {
+    const tanks = places.filter(({ kind }) => kind === 'tank');
+    const named = (each: readonly PlaceFacts[]): string[] => each.map(({ label }) => (label.startsWith('the ') ? label : `the ${label}`));
+    return `in ${listedText(tanks.length > 3 ? [`${numberWord(tanks.length)} tanks`, ...named(places.filter(({ kind }) => kind !== 'tank'))] : named(places))}`;
+  },
   seriesName: (label: string, quantity: string | null): string => (quantity === null ? label : `${label}, ${quantity}`),
   noReading: (name: string): string => `${name}: no reading that counts.`,
   oneReading: (name: string, amount: string, time: string): string => `${name}: one reading, ${amount} at ${time}.`,

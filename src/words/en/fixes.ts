@@ -1,4 +1,5 @@
 // English titles of fixes. A fix names its title here by key.
+import { lengthWords } from './grammar.ts';
 import { text, type Sentences } from '../sentences.ts';
 
 const table = {
@@ -48,9 +49,9 @@ const table = {
   'event-in-all': () => 'Do it in all tanks',
   'order-alternate': () => 'Let the first tank change from slot to slot',
   'order-random': () => 'Draw the order of each slot from a seed',
-  'add-stretch': (args) => `Read every ${text(args, 'every')} there`,
+  'add-stretch': (args) => `Read every ${lengthWords(text(args, 'every'))} there`,
   'end-at': (args) => `End at ${text(args, 'time')}`,
-  'read-every': (args) => `Read every ${text(args, 'every')}`,
+  'read-every': (args) => `Read every ${lengthWords(text(args, 'every'))}`,
   'instrument-here': (args) => `The instrument: ${text(args, 'name')}`,
   'say-level': (args) => (text(args, 'level') === 'sea' ? 'It is reduced to sea level' : 'It is the pressure at the tanks'),
   'add-stop-rule': (args) => `Stop the run if ${text(args, 'condition')}`,

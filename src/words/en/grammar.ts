@@ -79,3 +79,9 @@ export function dateWords(date: { readonly year: number; readonly month: number;
 export function sentencesOf(text: string): string[] {
   return text.replace(/\s+/g, ' ').trim().split(/(?<=[^\s.][.!?][”"')]?)\s+(?=[\p{Lu}“"(])/u).filter((each) => each !== '');
 }
+
+/** A length as `formatDuration` writes it, after `every` or `in the`: `hour`, `minute`, `day`, `30 min`. */
+export function lengthWords(length: string): string {
+  const units: Readonly<Record<string, string>> = { '1 min': 'minute', '1 h': 'hour', '1 d': 'day', '24 h': 'day' };
+  return units[length] ?? length;
+}

@@ -1,6 +1,6 @@
 // English sentences of the methods: design, equal start, light, sampling. Values arrive ready to be placed.
 import { say, type Pieces, type Slot } from '../pieces.ts';
-import { capital, capitalPieces, counted, listed, listedText, numberWord, phrase, sentence } from './grammar.ts';
+import { capital, capitalPieces, counted, lengthWords, listed, listedText, numberWord, phrase, sentence } from './grammar.ts';
 
 const lower = (text: string): string => (/^[A-Z][a-z]/.test(text) && !/^(?:I|[A-Z][a-z]*\.)\s/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text);
 
@@ -111,8 +111,8 @@ export const samplingWords = {
   planned: <V>(args: { every: readonly string[]; from: string; to: string | null; slots: number }): Pieces<V> =>
     args.slots === 1 ? say`One set of readings was planned, at ${args.from}.`
       : say`Readings were planned ${args.every.length === 1 ? args.every[0]! : 'at set times'} from ${args.from}${args.to === null ? '' : ` to ${args.to}`}, ${numberWord(args.slots)} times in all${args.every.length > 1 ? `: ${args.every.join(', and ')}` : ''}.`,
-  every: (length: string): string => `every ${length === '1 h' ? 'hour' : length === '1 min' ? 'minute' : length === '1 d' ? 'day' : length}`,
-  everyBetween: (length: string, from: string, to: string): string => `every ${length === '1 h' ? 'hour' : length} from ${from} to ${to}`,
+  every: (length: string): string => `every ${lengthWords(length)}`,
+  everyBetween: (length: string, from: string, to: string): string => `every ${lengthWords(length)} from ${from} to ${to}`,
   allTaken: <V>(args: { slots: number }): Pieces<V> => say`Readings were taken at ${args.slots === 1 ? 'that time' : args.slots === 2 ? 'both times' : 'every one of these times'}.`,
   someTaken: <V>(args: { taken: number; slots: number; first: string; last: string }): Pieces<V> =>
     say`Readings were taken at ${args.taken === 1 ? 'one' : numberWord(args.taken)} of these times, ${args.taken === 1 ? `at ${args.first}` : `the first at ${args.first} and the last at ${args.last}`}.`,

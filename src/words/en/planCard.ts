@@ -1,5 +1,5 @@
 // English words of the plan card and of the printed plan.
-import { listedText } from './grammar.ts';
+import { lengthWords, listedText } from './grammar.ts';
 
 /** Below, `day` is a date as `2026-04-12`, `date` the same in words. */
 
@@ -87,7 +87,7 @@ export const planWords = {
 
   planning: {
     summary: 'What this design can tell apart',
-    lead: 'The smallest differences that the instruments resolve (95 %; what one instrument is off by in both readings cancels):',
+    lead: 'The smallest differences that the instruments resolve (95 %), while an instrument that reads both is off by the same amount in both:',
     figures: (args: { single: string; phase: { readonly readings: number; readonly phase: string; readonly difference: string } | null; change: string }): string =>
       `: between two tanks at one time ${args.single}${args.phase ? `; in the mean of ${args.phase.readings} readings of the ${args.phase.phase} phase ${args.phase.difference}` : ''}; between the changes of two tanks ${args.change}`,
     oneTank: 'With one tank on a side no number of readings can tell the treatment from the tank.',
@@ -127,7 +127,7 @@ export const planWords = {
       const clocks = (texts: readonly string[]): string => (texts.length > 3 ? `${texts[0]!} and ${texts.length - 1} other times` : texts.join(' and '));
       const nightly = facts.daily ? ' each day' : '';
       const [off, on] = [clocks(lightsOff), clocks(lightsOn)];
-      const stretches = facts.stretches.map(({ every, between }) => `every ${every}${between === null ? '' : ` from ${between[0]} to ${between[1]}`}`);
+      const stretches = facts.stretches.map(({ every, between }) => `every ${lengthWords(every)}${between === null ? '' : ` from ${between[0]} to ${between[1]}`}`);
       return [
         end === null ? `From ${start.clock} on ${start.date}.` : `From ${start.clock} on ${start.date} to ${end.clock}${end.sameDay ? '' : ` on ${end.date}`} (${end.length}).`,
         ...(off && on ? [`Lights off at ${off} and on at ${on}${nightly}.`] : off ? [`Lights off at ${off}${nightly}.`] : on ? [`Lights on at ${on}${nightly}.`] : []),

@@ -32,14 +32,14 @@ suite('render: documents that are no notes', () => {
 
 suite('render: claims', () => {
   test('a computed claim carries value and formula, with the mark told in words', () => {
-    assert.match(after('It fell to {4.80 mg/L = min(mat.DO)}.'), /<data class="evenwater-claim evenwater-computed" value="4\.8" data-formula="min\(mat\.DO\)" title="computed from the readings: [^"]+">4\.80 mg\/L<\/data><sup class="evenwater-mark" [^>]*aria-label="computed from the readings">/);
+    assert.match(after('It fell to {4.80 mg/L = min(mat.DO)}.'), /<data class="evenwater-claim evenwater-computed evenwater-unbroken" value="4\.8" data-formula="min\(mat\.DO\)" title="computed from the readings: [^"]+">4\.80 mg\/L<\/data><sup class="evenwater-mark" [^>]*aria-label="computed from the readings">/);
   });
   test('a condition that holds is marked as checked, not as proved', () => {
     assert.match(after('{It fell if fall(mat.DO) > 1 mg/L}.'), /<data class="evenwater-claim evenwater-condition" value="true" data-formula="fall\(mat\.DO\) &gt; 1 mg\/L"[^>]*>It fell<\/data><sup[^>]*aria-label="condition checked"/);
   });
   test('a stated claim names its source and carries no formula', () => {
     const html = after('A guide says {5 % = stated "A handbook, p. 12"}.');
-    assert.match(html, /<span class="evenwater-claim evenwater-stated" title="stated, not computed: A handbook, p\. 12">5 %<\/span>/);
+    assert.match(html, /<span class="evenwater-claim evenwater-stated evenwater-unbroken" title="stated, not computed: A handbook, p\. 12">5 %<\/span>/);
   });
   test('a mismatch is loud and says the value', () => {
     assert.match(after('It fell to {5.80 mg/L = min(mat.DO)}.'), /evenwater-loud evenwater-mismatch[^>]*>5\.80 mg\/L<\/data><strong class="evenwater-complaint"> ✕ the readings give 4\.80 mg\/L<\/strong>/);
@@ -72,7 +72,7 @@ suite('render: blocks', () => {
     assert.match(html, /<p class="evenwater-question">Does a floating mat lower the overnight oxygen minimum\?<\/p>/);
     assert.match(html, /<tr class="evenwater-differs"><th scope="row">Plants <span class="evenwater-tag evenwater-planned">≠ as planned<\/span><\/th><td>water lettuce, 80 % cover<\/td><td>none<\/td><\/tr>/);
     assert.match(html, /data-formula="volume\(mat\)"[^>]*>42(?:\.0)? L</);
-    assert.match(html, /From 20:00 on 14 March 2026 to 10:00 on 15 March 2026 \(14 h\)\. Lights off at 22:00 and on at 09:30\. Readings planned every 1 h: 15 in all\./);
+    assert.match(html, /From 20:00 on 14 March 2026 to 10:00 on 15 March 2026 \(14 h\)\. Lights off at 22:00 and on at 09:30\. Readings planned every hour: 15 in all\./);
     assert.match(html, /✓ held at 3 paired readings, 20:00 to 22:00; widest figure 0\.2/);
     assert.match(html, /✓ not crossed at any reading/);
     assert.match(html, /residual-current device of 30 mA or less/);

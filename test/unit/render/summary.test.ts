@@ -45,7 +45,7 @@ suite('render: summary tables', () => {
   test('before and after: rows, the contrast and what its interval counts', () => {
     const text = html('of: DO\nrows: before-after light-off');
     assert.deepEqual(cells(text).map((row) => row[0]), ['Before lights-off', 'After lights-off', 'After minus before']);
-    assert.match(text, /data-formula="contrast\(DO, dark\)"[^>]*>−1\.77 ± 1\.67</);
+    assert.match(text, /data-formula="contrast\(DO, dark\)"[^>]*>−1\.8 ± 1\.7</);
     assert.match(caption(text), /is a contrast paired in time; its ± counts the scatter of the readings/);
     assert.match(caption(html('of: DO\nrows: before-after pump')), /before and after “Air pump on”\. .*A reading at 02:00 itself counts to both sides\./);
   });

@@ -3,7 +3,11 @@ import type { chartsCodes } from '../../../problems/codes/charts.ts';
 import type { MessageArguments } from '../../../problems/problem.ts';
 import { phraseIn } from '../../phrases.ts';
 import { text, type Sentences } from '../../sentences.ts';
+import { capital, inTank, withArticle } from '../grammar.ts';
 import { phrases } from '../phrases.ts';
+import { phaseName } from '../planCard.ts';
+import { quantityNouns } from '../quantities.ts';
+import { summaryWords } from '../summary.ts';
 import { yamlReasons } from '../yaml.ts';
 
 const meant = (nearest: string): string => `; gemeint ist vielleicht „${nearest}“.`;
@@ -36,7 +40,23 @@ function specWants(args: MessageArguments): string {
   }
 }
 
+/** `Zum Sauerstoffgehalt im Moosbecken`; a computed series by its formula. */
+function emptySeries(args: MessageArguments): string {
+  const known = quantityNouns[text(args, 'quantity')];
+  if (!known) return `Zu „${text(args, 'series')}“`;
+  const place = text(args, 'tank') ? ` ${inTank(text(args, 'tank'))}` : text(args, 'series').startsWith('room.') ? ' im Raum' : '';
+  return `${capital(`zu ${withArticle(known, 'dative')}`.replace(/^zu dem /u, 'zum ').replace(/^zu der /u, 'zur '))}${place}`;
+}
+
 const ofMoment = (args: MessageArguments): boolean => ['at', 'interpolate'].includes(text(args, 'function'));
+
+/** `in der Erholung`, `um 22:00 Uhr`, `bei „Licht aus“`, `im Zeitraum 22:00..02:00`; nothing where a row is a tank. */
+function emptyRow(args: MessageArguments): string {
+  const row = text(args, 'row');
+  if (text(args, 'of') === 'tank') return '';
+  if (text(args, 'of') === 'phase') return ` in der ${phaseName(row)}`;
+  return ofMoment(args) ? ` ${/\d$/u.test(row) ? `um ${row} Uhr` : `bei ${summaryWords.moments[row] ?? `„${row}“`}`}` : ` im Zeitraum ${row}`;
+}
 
 /** Why the readings give no value for a cell of the table. */
 const emptyCells: Readonly<Record<string, string>> = {
@@ -70,7 +90,7 @@ export const chartsSentences: Sentences<keyof typeof chartsCodes> = {
   'summary-moment': (args) => `${text(args, 'text') ? `„${text(args, 'text')}“ ist kein Zeitpunkt dieses Versuchs` : 'Der Zeitpunkt zwischen vorher und nachher fehlt'}; hinter before-after schreiben, zum Beispiel before-after light-off.`,
   'summary-row': (args) => `„${text(args, 'text')}“ ist weder ein Zeitpunkt noch ein Zeitraum; eine Uhrzeit, eine Phase oder einen Zeitraum wie light-off..02:00 schreiben.`,
   'summary-rows-mixed': (args) => `Zeitpunkte (${text(args, 'times')}) und Zeiträume (${text(args, 'stretches')}) passen nicht in eine Tabelle; zwei daraus machen.`,
-  'summary-cell-empty': (args) => `Es gibt ${ofMoment(args) ? 'keinen Wert' : `kein ${text(args, 'function')}`} von ${text(args, 'series')} ${ofMoment(args) ? 'um' : 'für'} ${text(args, 'row')}: ${emptyCells[text(args, 'reason')] ?? 'die Messwerte lassen es nicht zu'}.`,
+  'summary-cell-empty': (args) => `${emptySeries(args)} fehlt${emptyRow(args)} der Wert „${summaryWords.function(text(args, 'function'))}“: ${emptyCells[text(args, 'reason')] ?? 'die Messwerte lassen es nicht zu'}.`,
   'words-not-summed': (args) => `${text(args, 'series')} ist in Worten festgehalten, und die haben kein Mittel; die Werte stehen in der Messtabelle.`,
   'words-not-drawn': (args) => `${text(args, 'series')} ist in Worten festgehalten und wird nicht als Linie gezeichnet; die Werte stehen in der Messtabelle.`,
   'no-limits-stated': () => 'Der Plan nennt keine Grenzen, deshalb hat dieser Block nichts zu vergleichen; unter „limits“ im Plan angeben oder den Block entfernen.',

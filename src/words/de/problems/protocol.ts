@@ -3,6 +3,7 @@ import type { protocolCodes } from '../../../problems/codes/protocol.ts';
 import type { MessageArguments } from '../../../problems/problem.ts';
 import { text, type Sentences } from '../../sentences.ts';
 import { list, near, phrase } from '../arguments.ts';
+import { everyWords } from '../grammar.ts';
 import { yamlReasons } from '../yaml.ts';
 
 /** Kinds of names with their article, alike in the nominative and the accusative. */
@@ -59,7 +60,7 @@ export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
   'plan-time-repeated': (args) => `Die Zeit ${text(args, 'time')} kommt in ${text(args, 'zone')} zweimal vor, denn die Uhren werden über sie hinweg zurückgestellt; mit dem Abstand von UTC sagen, welche gemeint ist.`,
   'window-backwards': (args) => `${text(args, 'key') === '' ? 'Der Zeitraum' : `„${text(args, 'key')}“`} endet vor dem Beginn: ${phrase(args, 'text')}.`,
   'end-before-start': (args) => `Der Versuch endet (${text(args, 'end')}), bevor er beginnt (${text(args, 'start')}).`,
-  'too-many-slots': (args) => `Eine Ablesung alle ${text(args, 'every')} ergibt mehr als ${text(args, 'most')} Messzeiten; den Abstand und das Ende des Versuchs prüfen.`,
+  'too-many-slots': (args) => `Eine Ablesung ${everyWords(text(args, 'every'))} ergibt mehr als ${text(args, 'most')} Messzeiten; den Abstand und das Ende des Versuchs prüfen.`,
   'bad-duration': (args) => `„${text(args, 'text')}“ lässt sich nicht als Dauer lesen; zum Beispiel 30 min, 1 h oder 9 h 30 min schreiben.`,
   'bad-number': (args) => `„${text(args, 'text')}“ lässt sich nicht als Zahl für „${text(args, 'key')}“ lesen; zum Beispiel ${text(args, 'example')} schreiben.`,
   'bad-quantity': (args) => `„${text(args, 'text')}“ lässt sich nicht als Zahl mit Einheit für „${text(args, 'key')}“ lesen; zum Beispiel ${text(args, 'example')} schreiben.`,

@@ -2,7 +2,7 @@
 import type { designCodes } from '../../../problems/codes/design.ts';
 import type { MessageArguments } from '../../../problems/problem.ts';
 import { text, type Sentences } from '../../sentences.ts';
-import { listedText } from '../grammar.ts';
+import { lengthWords, listedText } from '../grammar.ts';
 
 /** `the mat tank and the open tank`. */
 function names(args: MessageArguments, name: string): string {
@@ -35,7 +35,7 @@ export const designSentences: Sentences<keyof typeof designCodes> = {
   'few-readings-before-lights-off': (args) => `Only ${text(args, 'count')} ${text(args, 'count') === '1' ? 'reading is' : 'readings are'} planned up to lights-off at ${text(args, 'time')}; plan at least ${text(args, 'needed')}.`,
   'run-ends-early': (args) => `The last reading is planned before ${text(args, 'event')} at ${text(args, 'time')} is over (the run ends at ${text(args, 'end')}), so the lowest value and the recovery may be missed; end later.`,
   'interval-too-coarse': (args) => `${text(args, 'count') === '0' ? 'No reading falls' : text(args, 'count') === '1' ? 'Only one reading falls' : `Only ${text(args, 'count')} readings fall`} into "${text(args, 'phase')}" (${text(args, 'length')}); read more often there.`,
-  'interval-coarse-for-rate': (args) => `In the ${text(args, 'gap')} between two readings ${text(args, 'quantity')} may change by ${text(args, 'change')}, more than the ${text(args, 'effect')} that the run is to show; read more often.`,
+  'interval-coarse-for-rate': (args) => `In the ${lengthWords(text(args, 'gap'))} between two readings ${text(args, 'quantity')} may change by ${text(args, 'change')}, more than the ${text(args, 'effect')} that the run is to show; read more often.`,
   'effect-below-instrument': (args) => `An effect of ${text(args, 'effect')} in ${text(args, 'quantity')} is below what the instrument can tell between two tanks (${text(args, 'least')}).`,
   'instrument-without-accuracy': (args) => `The accuracy of ${text(args, 'instrument') ? `the ${text(args, 'instrument')}` : 'the instrument'} for ${text(args, 'quantity')} is not stated, so its readings have no uncertainty; add "accuracy:" from its manual.`,
   'calibration-old': (args) => `The instrument for ${text(args, 'quantity')} was calibrated on ${text(args, 'date')}, ${text(args, 'days')} days before the start; calibrate it again (every ${text(args, 'most')} days or less).`,

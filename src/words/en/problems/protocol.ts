@@ -3,6 +3,7 @@ import type { protocolCodes } from '../../../problems/codes/protocol.ts';
 import type { MessageArguments } from '../../../problems/problem.ts';
 import { phraseIn } from '../../phrases.ts';
 import { phrases } from '../phrases.ts';
+import { lengthWords } from '../grammar.ts';
 import { yamlReasons } from '../yaml.ts';
 import { text, type Sentences } from '../../sentences.ts';
 
@@ -69,7 +70,7 @@ export const protocolSentences: Sentences<keyof typeof protocolCodes> = {
   'plan-time-repeated': (args) => `The time ${text(args, 'time')} comes twice in ${text(args, 'zone')}, because clocks are put back over it; add the offset from UTC to say which.`,
   'window-backwards': (args) => `${text(args, 'key') || 'The stretch of time'} ends before it starts: ${phrase(args, 'text')}.`,
   'end-before-start': (args) => `The run ends (${text(args, 'end')}) before it starts (${text(args, 'start')}).`,
-  'too-many-slots': (args) => `A reading every ${text(args, 'every')} gives more than ${text(args, 'most')} planned readings; check the interval and the end of the run.`,
+  'too-many-slots': (args) => `A reading every ${lengthWords(text(args, 'every'))} gives more than ${text(args, 'most')} planned readings; check the interval and the end of the run.`,
   'bad-duration': (args) => `“${text(args, 'text')}” cannot be read as a length of time; write for example 30 min, 1 h or 9 h 30 min.`,
   'bad-number': (args) => `“${text(args, 'text')}” cannot be read as a number for ${text(args, 'key')}; write for example ${text(args, 'example')}.`,
   'bad-quantity': (args) => `“${text(args, 'text')}” cannot be read as a number with a unit for ${text(args, 'key')}; write for example ${text(args, 'example')}.`,

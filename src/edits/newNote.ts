@@ -6,6 +6,7 @@ import { formatClock, formatDate, readClock, readDate, readDuration, type Clock 
 import { compatibleInstant, loadZone, utc } from '../time/zone.ts';
 import { seededRandom } from '../statistics/random.ts';
 import { quoted } from '../protocol/collector.ts';
+import { newNoteProse } from '../words/newNoteProse.ts';
 import { readingsBlockText } from './insertReadingsTable.ts';
 import { checkAnswer, readMeasureNames, readPlaceAnswer, readStartAnswer, readTankNames, saysNoLights, type AnswerName, type NewNoteAnswers } from './newNoteAnswers.ts';
 import { templateByName, templates, type GapLine, type Template } from './newNoteTemplates.ts';
@@ -95,10 +96,12 @@ function fillIn(answers: NewNoteAnswers, surroundings: NewNoteSurroundings): Dra
   });
   const names = readTankNames(given('tanks') ?? '');
   const measure = given('measure');
+  const treatment = given('treatment') ?? template.treatment;
+  const own = treatment !== template.treatment;
   return {
-    template, question: question ?? template.question, hypothesis: question === null ? template.hypothesis : null, treatment: given('treatment') ?? template.treatment,
+    template, question: question ?? (own ? questionAbout(treatment, template) : template.question), hypothesis: question === null && !own ? template.hypothesis : null, treatment,
     tanks: names.length > 0 ? drawRoles(names, seed)
-      : [{ ...template.treated, role: 'treatment' }, ...(template.control ? [{ ...template.control, role: 'control' as const }] : [])],
+      : [{ ...(own ? ownTreated : template.treated), role: 'treatment' }, ...(template.control ? [{ ...template.control, role: 'control' as const }] : [])],
     drawn: names.length > 1, seed,
     measure: measure === null ? template.measure.flatMap((id) => libraryMeasure(id) ?? []) : readMeasureNames(measure),
     place: [
@@ -108,6 +111,15 @@ function fillIn(answers: NewNoteAnswers, surroundings: NewNoteSurroundings): Dra
     start: written(begin), end: written(end), length, lightOff, lightOn: lightOff === null ? null : template.lightOn ?? '08:00',
     every: [everyText ?? template.every, ...denser],
   };
+}
+
+/** What the treated tank is called where the treatment is not the template's. */
+const ownTreated = { id: 'treated', label: 'treated tank' };
+
+/** The template's question asked of another treatment; one with a comma in it ends with a comma too. */
+function questionAbout(treatment: string, template: Template): string {
+  const named = treatment.replace(/[\s.?!,;]+$/u, '');
+  return template.questionAbout.replace('WITH', () => (named.includes(',') ? `${named},` : named));
 }
 
 /** Half of the tanks (the smaller half) get the treatment, drawn from the seed. A single tank has no role. */
@@ -185,13 +197,12 @@ function afterPlan(draft: Draft, table: string): string[] {
     ...(table === '' ? [] : [table, '']),
     ...(values.length > 0 ? ['```values', ...values, '```', ''] : []),
     '## What happened', '',
-    'Write here what you saw. A number that comes from the readings is written as a claim: once there are readings, the',
-    'command *Fill In Computed Values* puts the number in the place of the question mark.', '',
+    ...newNoteProse.whatHappened, '',
     ...prose.flatMap((line) => [line, '']),
     ...(series.length > 0 ? ['```figure', `show: [${series.join(', ')}]`, '```', ''] : []),
     ...(limits ? ['```limits', '```', ''] : []),
     '## What it means', '',
-    'Write here what follows from it for a keeper, and what does not.', '',
+    ...newNoteProse.whatItMeans, '',
     '```results', '```', '',
     '## How it was done', '',
     ...(draft.drawn ? ['Which tank got the treatment, and the order of reading, were drawn from the seed in the plan.', ''] : []),

@@ -1,5 +1,6 @@
 // The templates of a new note: the usual questions of the trade, as plans with gaps that the answers fill.
 // A line that names a quantity the author does not measure is left away (`needs`).
+import { blankPlan } from '../words/newNoteProse.ts';
 
 /** A line of the plan or of `values`, kept only where all its quantities are measured and all named tanks exist. */
 export interface GapLine { readonly needs: readonly string[]; readonly lines: readonly string[] }
@@ -19,6 +20,8 @@ export interface Template {
   readonly title: string;
   readonly about: string;
   readonly question: string;
+  /** The question where the author names another treatment, `WITH`. */
+  readonly questionAbout: string;
   readonly hypothesis: string | null;
   readonly treatment: string;
   /** The key in which the tanks differ; the treated tank's text is the treatment. */
@@ -46,7 +49,7 @@ const glass: readonly (readonly [string, string])[] = [['size', '60 x 30 x 36 cm
 export const templates: readonly Template[] = [
   {
     name: 'overnight-oxygen', title: 'Overnight oxygen', about: 'How low does the oxygen fall between lights-off and morning?',
-    question: 'Does a floating mat lower the overnight oxygen minimum?', hypothesis: 'The tank with the mat falls lower and recovers later.',
+    question: 'Does a floating mat lower the overnight oxygen minimum?', questionAbout: 'Does WITH change the overnight oxygen minimum?', hypothesis: 'The tank with the mat falls lower and recovers later.',
     treatment: 'floating mat, 80 % of the surface', differs: 'plants', withoutTreatment: 'none',
     treated: { id: 'mat', label: 'floating-mat tank', keys: [...glass, ['animals', '6 ramshorn snails'], ['equipment', 'sponge filter, 25 W heater']] },
     control: { id: 'open', label: 'open-surface tank', keys: [] },
@@ -73,7 +76,7 @@ export const templates: readonly Template[] = [
   },
   {
     name: 'heater-failure', title: 'Heater failure', about: 'How fast does a tank cool when its heater stops?',
-    question: 'How much longer does a tank with a cover glass stay warm after its heater fails?', hypothesis: 'The covered tank cools more slowly.',
+    question: 'How much longer does a tank with a cover glass stay warm after its heater fails?', questionAbout: 'Does WITH change how long a tank stays warm after its heater fails?', hypothesis: 'The covered tank cools more slowly.',
     treatment: 'cover glass, sponge filter, 50 W heater', differs: 'equipment', withoutTreatment: 'sponge filter, 50 W heater',
     treated: { id: 'covered', label: 'covered tank', keys: [...glass, ['plants', 'java fern on wood'], ['animals', 'none']] },
     control: { id: 'bare', label: 'bare tank', keys: [] },
@@ -94,7 +97,7 @@ export const templates: readonly Template[] = [
   },
   {
     name: 'nitrification', title: 'Nitrification of a new filter', about: 'How many days until a new filter takes up ammonia and nitrite?',
-    question: 'Does a run-in sponge shorten the weeks until a new filter takes up ammonia?', hypothesis: 'With the run-in sponge ammonia and nitrite fall days earlier.',
+    question: 'Does a run-in sponge shorten the weeks until a new filter takes up ammonia?', questionAbout: 'Does WITH change how many days pass until a new filter takes up ammonia?', hypothesis: 'With the run-in sponge ammonia and nitrite fall days earlier.',
     treatment: 'new filter with a run-in sponge', differs: 'equipment', withoutTreatment: 'new filter',
     treated: { id: 'seeded', label: 'seeded tank', keys: [...glass, ['plants', 'none'], ['animals', 'none']] },
     control: { id: 'plain', label: 'plain tank', keys: [] },
@@ -119,7 +122,7 @@ export const templates: readonly Template[] = [
   },
   {
     name: 'carbon-dioxide', title: 'Carbon dioxide and pH through a light period', about: 'How far do plants raise the pH while the lamp is on?',
-    question: 'How far does a dense stand of stem plants raise the pH through a light period?', hypothesis: 'The planted tank rises by more than half a pH.',
+    question: 'How far does a dense stand of stem plants raise the pH through a light period?', questionAbout: 'Does WITH change how far the pH rises through a light period?', hypothesis: 'The planted tank rises by more than half a pH.',
     treatment: 'stem plants, two thirds of the ground', differs: 'plants', withoutTreatment: 'none',
     treated: { id: 'planted', label: 'planted tank', keys: [...glass, ['animals', 'none'], ['equipment', 'sponge filter, 25 W heater, lamp of 20 W']] },
     control: { id: 'empty', label: 'unplanted tank', keys: [] },
@@ -141,7 +144,7 @@ export const templates: readonly Template[] = [
   },
   {
     name: 'evaporation', title: 'Evaporation and salinity', about: 'How much water goes, and how far does the salinity rise without topping up?',
-    question: 'Does a cover glass slow evaporation and the rise of salinity in a small marine tank?', hypothesis: 'The covered tank loses less than half as much water.',
+    question: 'Does a cover glass slow evaporation and the rise of salinity in a small marine tank?', questionAbout: 'Does WITH change evaporation and the rise of salinity in a small marine tank?', hypothesis: 'The covered tank loses less than half as much water.',
     treatment: 'cover glass, powerhead, 50 W heater', differs: 'equipment', withoutTreatment: 'powerhead, 50 W heater',
     treated: { id: 'covered', label: 'covered tank', keys: [...glass, ['plants', 'none'], ['animals', 'none'], ['salinity', '35 g/kg']] },
     control: { id: 'open', label: 'open tank', keys: [] },
@@ -165,7 +168,7 @@ export const templates: readonly Template[] = [
   },
   {
     name: 'behaviour', title: 'Animals\u2019 behaviour on a word scale', about: 'Do the animals behave in another way, judged in words at fixed times?',
-    question: 'Are small tetras calmer under floating plants?', hypothesis: 'Under floating plants the fish are noted as calm more often and breathe more slowly.',
+    question: 'Are small tetras calmer under floating plants?', questionAbout: 'Does WITH change how calm small tetras are?', hypothesis: 'Under floating plants the fish are noted as calm more often and breathe more slowly.',
     treatment: 'floating plants, half of the surface', differs: 'plants', withoutTreatment: 'none',
     treated: { id: 'shaded', label: 'shaded tank', keys: [...glass, ['animals', '8 ember tetras'], ['equipment', 'sponge filter, 25 W heater, lamp of 10 W']] },
     control: { id: 'bright', label: 'bright tank', keys: [] },
@@ -181,8 +184,8 @@ export const templates: readonly Template[] = [
   },
   {
     name: 'blank', title: 'Blank', about: 'Two tanks, one treatment, your own question.',
-    question: 'What do you want to know?', hypothesis: null,
-    treatment: 'write here what you change', differs: 'equipment', withoutTreatment: 'write here what the control has instead',
+    question: blankPlan.question, questionAbout: 'Does WITH make a difference?', hypothesis: null,
+    treatment: blankPlan.treatment, differs: 'equipment', withoutTreatment: blankPlan.withoutTreatment,
     treated: { id: 'treated', label: 'treated tank', keys: [...glass, ['plants', 'none'], ['animals', 'none']] },
     control: { id: 'plain', label: 'control tank', keys: [] },
     measure: ['T'], start: '18:00', lightOff: null, lightOn: null, length: '4 h', every: '30 min', denser: [],

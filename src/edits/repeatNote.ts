@@ -10,6 +10,7 @@ import { readDate, type CalendarDate } from '../time/text.ts';
 import { wallTimeOf } from '../time/zone.ts';
 import { readingsBlockText } from './insertReadingsTable.ts';
 import { applyEdits, type Message } from './edit.ts';
+import { newNoteProse } from '../words/newNoteProse.ts';
 
 export type RepeatResult = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly message: Message };
 
@@ -40,7 +41,7 @@ export function repeatNote(note: Note, name: string, date: string): RepeatResult
   const has = (word: string): boolean => note.syntax.blocks.some((block) => block.word === word);
   const text = [
     ...before, '## What was read', '', ...(table === '' ? [] : [table, '']), ...blocks(['values']),
-    '## What happened', '', 'Write here what was the same as in the first run, and what was not.', '',
+    '## What happened', '', ...newNoteProse.whatHappenedAgain, '',
     ...blocks(['figure', 'summary']), ...(has('limits') ? blocks(['limits']) : []), '```results', '```', '',
     '## How it was done', '', '```methods', '```', '',
   ];

@@ -16,6 +16,7 @@ import { readDrawnBlocks } from './drawnBlocks.ts';
 import { readGround, type Ground } from './ground.ts';
 import { changeBetween, claimsByPlace, moveClaim } from './movedClaims.ts';
 import type { Note } from './types.ts';
+import { findTemplateText } from './templateText.ts';
 import { leaveWaiting, nothingRead } from './waiting.ts';
 
 export const noFiles: FileContents = new Map();
@@ -46,6 +47,7 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
     ...claims.flatMap((claim) => claim.problems),
     ...findLooseNumbers(syntax.prose, context, syntax.claims),
     ...checkWording(syntax, context),
+    ...findTemplateText(syntax),
     ...[...drawn.values()].flatMap((each) => each.problems),
     ...designProblems(ground, text, previous),
   ];

@@ -58,7 +58,8 @@ export const newCommand: Command = {
     const text = typeof options['repeat'] === 'string' ? await repeatOf(options['repeat'], target, answers.start ?? today)
       : newNote(answers, { today, timeZone, ...(typeof options['seed'] === 'string' ? { seed: options['seed'] } : {}) });
     const note = readNote(text, undefined, undefined, { fileIsNote: true });
-    const problems = note.problems.filter((each) => each.severity === 'error' || each.severity === 'warning').map((each) => problemJson(each, lineStarts(text)));
+    // That a new note still holds its instructions goes without saying.
+    const problems = note.problems.filter((each) => (each.severity === 'error' || each.severity === 'warning') && each.code !== 'template-text').map((each) => problemJson(each, lineStarts(text)));
     if (target !== null) await writeNew(target, text);
     const name = target ?? 'the new note';
     if (json) printJson(output, { written: target === null ? [] : [target], ...(target === null ? { text } : {}), problems });

@@ -94,7 +94,7 @@ export const publish: Command = {
     const faults = made.flatMap((each) => each.faults ?? []);
     const found = [...note.problems, ...made.flatMap((each) => each.problems)];
     // A plan is printed before anything is read; any other form of a note without readings says so.
-    const listed = found.filter((each) => each.severity !== 'information' || (each.code === 'nothing-read-yet' && asked.some((form) => form !== 'plan'))).map((each) => problemJson(each, starts));
+    const listed = found.filter((each) => each.code !== 'template-text' || asked.some((form) => form !== 'plan')).filter((each) => each.severity !== 'information' || (each.code === 'nothing-read-yet' && asked.some((form) => form !== 'plan'))).map((each) => problemJson(each, starts));
     const written: string[] = [];
     if (!refused && faults.length === 0 && !made.some((each) => each.problems.some((problem) => problem.severity === 'error'))) {
       for (const each of made.flatMap((one) => one.files)) written.push(await writeWhole(options.to, each.path, each.content));

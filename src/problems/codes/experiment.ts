@@ -42,6 +42,11 @@ export const experimentCodes = {
     why: 'Errors say that the note contradicts itself or cannot be read. They are mended, never accepted.',
     example: { addToProtocol: 'accepted: [claim-mismatch]' },
   },
+  'template-text': {
+    severity: 'warning', args: ['text'], fixable: false,
+    why: 'A new note says in its own prose what belongs where. Left standing, these instructions are published as if they were the finding.',
+    example: { prose: '## What happened\n\nWrite here what you saw.' },
+  },
   'nothing-read-yet': {
     severity: 'information', args: ['count'], fixable: false,
     why: 'A plan may hold its formulas, figures and unfilled claims before the first reading; they are computed once there is something to compute from.',

@@ -136,7 +136,7 @@ export const readingsCodes = {
   },
   'seal-broken': {
     severity: 'error', args: ['kind', 'head', 'time'], fixable: false,
-    why: 'A sealed table is a record. What is wrong in it is corrected with ->, which keeps the seal, and never overwritten.',
+    why: 'A sealed table is a record. What is wrong in it is corrected with ->, which keeps the seal, and never overwritten. A removed seal line leaves no trace in the note itself, only in published posts and in version control.',
     example: { readings: 'time mat.DO\n# sealed 2026-03-15T10:20+01:00 sha256:0000000000000000000000000000000000000000000000000000000000000000\n20:00 8.21\n' },
   },
   'seal-unreadable': {

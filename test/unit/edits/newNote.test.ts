@@ -24,7 +24,8 @@ import { seededRandom } from '../../../src/statistics/random.ts';
 
 const surroundings = { today: '2026-05-02', timeZone: 'Europe/Amsterdam' };
 const read = (text: string): Note => readNote(text, new Map(), undefined, { fileIsNote: true });
-const loud = (note: Note): string[] => note.problems.filter((each) => each.severity === 'error' || each.severity === 'warning').map((each) => `${each.code}: ${problemSentence(each)}`);
+/** What is to be mended, but for the instructions that the author writes over. */
+const loud = (note: Note): string[] => note.problems.filter((each) => (each.severity === 'error' || each.severity === 'warning') && each.code !== 'template-text').map((each) => `${each.code}: ${problemSentence(each)}`);
 
 /** Invented levels: where a quantity starts, how far it goes in the treated and in the other tanks over the run. */
 const course: Readonly<Record<string, readonly [number, number, number, number]>> = {
@@ -130,6 +131,38 @@ suite('new note', () => {
       assert.match(editSentence(wrong), /^\S.*\.$/);
     }
     for (const name of answerNames) assert.equal(checkAnswer(name, ''), null);
+  });
+});
+
+suite('new note: what the author writes over', () => {
+  const left = (text: string): string[] => read(text).problems.filter((each) => each.code === 'template-text').map((each) => text.slice(each.range.start, each.range.end).replace(/\s+/g, ' '));
+
+  test('every instruction is found at its place, also with the lines wrapped anew', () => {
+    const text = newNote({ template: 'overnight-oxygen' }, surroundings);
+    const wanted = ['Write here what you saw. A number that comes from the readings is written as a claim', 'Write here what follows from it for a keeper, and what does not.'];
+    assert.deepEqual(left(text), wanted);
+    assert.deepEqual(left(text.replace('here what you saw. A number that', 'here\nwhat you\nsaw.\nA number that').replace('for a keeper', 'for a\nkeeper')), wanted);
+  });
+
+  test('own words in their place leave none', () => {
+    const text = newNote({ template: 'overnight-oxygen' }, surroundings);
+    assert.deepEqual(left(text.replace(/Write here what you saw\.[^{]*?question mark\./, 'The mat lay still.').replace(/Write here what follows.*/, 'Air helps.')), []);
+  });
+
+  test('the blank template is found in title and plan', () => {
+    const found = left(newNote({}, surroundings));
+    for (const wanted of ['What do you want to know?', 'write here what you change', 'write here what the control has instead']) assert.ok(found.includes(wanted), wanted);
+  });
+
+  test('another treatment is asked about, in no words of the template', () => {
+    for (const { name } of templates) {
+      const plan = read(newNote({ template: name, treatment: 'a floating wad of moss' }, surroundings)).protocol!;
+      assert.match(plan.question!.value, /^Does a floating wad of moss (?:change .+|make a difference)\?$/, name);
+      assert.equal(plan.hypothesis, null);
+      assert.equal(plan.tanks.find((tank) => tank.role?.value === 'treatment')?.label, 'treated tank');
+    }
+    const mat = templates[0]!;
+    assert.equal(read(newNote({ template: mat.name, treatment: mat.treatment }, surroundings)).protocol!.question!.value, mat.question);
   });
 });
 

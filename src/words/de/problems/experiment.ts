@@ -12,5 +12,6 @@ export const experimentSentences: Sentences<keyof typeof experimentCodes> = {
   'stop-rule-written-up': (args) => `Um ${text(args, 'time')} wurde eine Abbruchregel erreicht (${text(args, 'condition')}); was geschah: ${text(args, 'outcome')}.`,
   'accepted-code-unknown': (args) => `Es gibt keinen Problemcode „${text(args, 'code')}“${text(args, 'nearest') ? `; am nächsten kommt „${text(args, 'nearest')}“` : ''}.`,
   'accepted-cannot-be': (args) => `„${text(args, 'code')}“ ist ein Fehler und kann nicht hingenommen werden; er muss behoben werden.`,
+  'template-text': (args) => `„${text(args, 'text')}“ ist eine Anweisung der Vorlage; durch eigene Worte ersetzen oder herausnehmen.`,
   'nothing-read-yet': (args) => (one(args) ? 'Es gibt noch keine Messwerte; eine Formel, eine Abbildung oder ein Beleg wartet auf die ersten.' : `Es gibt noch keine Messwerte; ${text(args, 'count')} Formeln, Abbildungen und Belege warten auf die ersten.`),
 };

@@ -11,5 +11,6 @@ export const experimentSentences: Sentences<keyof typeof experimentCodes> = {
   'stop-rule-written-up': (args) => `A stop rule was crossed at ${text(args, 'time')} (${text(args, 'condition')}); outcome: ${text(args, 'outcome')}.`,
   'accepted-code-unknown': (args) => `There is no problem code "${text(args, 'code')}"${text(args, 'nearest') ? `; the nearest is "${text(args, 'nearest')}"` : ''}.`,
   'accepted-cannot-be': (args) => `"${text(args, 'code')}" is an error and cannot be accepted; it has to be mended.`,
+  'template-text': (args) => `"${text(args, 'text')}" is an instruction of the template; put your own words in its place, or take it out.`,
   'nothing-read-yet': (args) => (text(args, 'count') === '1' ? 'Nothing has been read yet; one formula, figure or claim waits for the first readings.' : `Nothing has been read yet; ${text(args, 'count')} formulas, figures and claims wait for the first readings.`),
 };

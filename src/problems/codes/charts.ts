@@ -110,7 +110,7 @@ export const chartsCodes = {
     example: { prose: '```summary\nof: DO\nrows: [22:00, dark]\n```\n' },
   },
   'summary-cell-empty': {
-    severity: 'warning', args: ['function', 'series', 'row', 'reason'], fixable: true,
+    severity: 'warning', args: ['function', 'series', 'row', 'reason', 'quantity', 'tank', 'of'], fixable: true,
     why: 'The readings give no value for a cell, so it is shown as a dash with the reason. An empty cell that nobody asked about is easily read as nothing found.',
     example: { prose: '```summary\nof: DO\nrows: [22:00, 22:10]\n```\n' },
   },

@@ -119,6 +119,15 @@ export class PlainTable {
     return ways.filter((each) => apart(each) >= seen - 1e-12).length / ways.length;
   }
 
+  /** Mean of treatment minus control in the window, less the same in the baseline; a reading counts to the baseline first. */
+  private contrast(quantity: string, window: [number, number]): number {
+    const before = this.window('baseline');
+    const control = new Map(this.series(`control.${quantity}`).map((point) => [point.minute, point.value]));
+    const gaps = this.series(`treatment.${quantity}`).filter((point) => control.has(point.minute)).map((point) => ({ minute: point.minute, value: point.value - control.get(point.minute)! }));
+    const mean = (points: PlainPoint[]): number => points.reduce((sum, point) => sum + point.value, 0) / points.length;
+    return mean(gaps.filter((point) => inside(point.minute, window) && !inside(point.minute, before))) - mean(gaps.filter((point) => inside(point.minute, before)));
+  }
+
   isSeries(text: string): boolean {
     try { this.series(text); return true; } catch { return false; }
   }
@@ -150,6 +159,7 @@ export class PlainTable {
   private call(name: string, operands: string[]): number {
     const [first, second, third] = operands;
     if (name === 'abs') return Math.abs(this.value(first!));
+    if (name === 'contrast') return this.contrast(first!, this.window(second!));
     if (name === 'permutation-p') return this.permutation(first!, this.window(second!));
     if (name === 'duration') { const [from, to] = this.window(first!); return to - from; }
     if (name === 'at') {

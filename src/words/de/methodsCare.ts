@@ -69,7 +69,7 @@ export const computingWords: typeof computingEnglish = {
   cited: (source) => source.replace(/ (?:and|&) /g, ' und '),
   defined: ({ definition, citation }) => (citation === null ? [definition] : say`${definition.replace(/[.]$/, '')} (${citation}).`),
   uncertainty: ({ citation, scatter }) =>
-    say`Zahlen nach ± sind die halben Breiten von 95-%-Intervallen; sie folgen aus der angegebenen Genauigkeit und Auflösung der Messgeräte und der Streuung von Wiederholungen (${citation})${
+    say`Wo eine Tabelle nichts anderes sagt, sind Zahlen nach ± die halben Breiten von 95-%-Intervallen; sie folgen aus der angegebenen Genauigkeit und Auflösung der Messgeräte und der Streuung von Wiederholungen (${citation})${
       scatter.length === 0 ? '' : `, ${listedText(scatter.map((kind) => scatterWords[kind]))}`}.`,
 };
 

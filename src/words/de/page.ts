@@ -57,7 +57,7 @@ export const pageWords: PageWords = {
   values: {
     none: 'Noch keine benannten Ergebnisse: je Zeile eines schreiben, „Name = Formel“.',
     heads: ['Ergebnis', 'Wert', 'Wie es berechnet ist'],
-    caption: 'Benannte Ergebnisse. Zahlen nach ± sind die halbe Breite eines 95-%-Intervalls, aus der angegebenen Genauigkeit und Auflösung der Messgeräte und, bei angepassten Werten und Zeiten, aus der Streuung um die Anpassung; Zeiten in Klammern sind die Enden eines ungleichen Intervalls.',
+    caption: 'Benannte Ergebnisse. Zahlen nach ± sind die halbe Breite eines 95-%-Intervalls, aus der angegebenen Genauigkeit und Auflösung der Messgeräte; bei Kontrasten und Steigungen stattdessen aus der Streuung, bei angepassten Nächten auch aus ihr. Zeiten in Klammern sind die Enden eines ungleichen Intervalls.',
   },
 
   limits: {
@@ -90,6 +90,6 @@ export const pageWords: PageWords = {
     head: 'Was wäre, wenn',
     lowestOxygen: 'tiefster Sauerstoffgehalt',
     hoursBelow: (level) => `Stunden unter ${level}`,
-    caption: (phase) => `Vorhersagen aus der angepassten Nacht${phase === null ? '' : ` (${phaseName(phase)})`}, mit 95-%-Intervallen. Sie setzen voraus, dass alle Tiere, Pflanzen und Bakterien weitermachen wie bisher und das Wasser seine Temperatur behält: damit planen, sich nicht darauf verlassen.`,
+    caption: (phase) => `Vorhersagen aus der angepassten Nacht${phase === null ? '' : ` (${phaseName(phase)})`}, mit 95-%-Intervallen aus der Streuung um die Anpassung und aus den Messgeräten. Sie setzen voraus, dass alle Tiere, Pflanzen und Bakterien weitermachen wie bisher und das Wasser seine Temperatur behält: damit planen, sich nicht darauf verlassen.`,
   },
 };

@@ -107,7 +107,7 @@ export const computingWords = {
   },
   /** `scatter`: what of the note has its ± from scatter instead. */
   uncertainty: <V>({ citation, scatter }: { citation: Slot<V>; scatter: readonly ScatterKind[] }): Pieces<V> =>
-    say`Figures after ± are 95 % half-widths, from the stated accuracy and resolution of the instruments and the spread of repeats (${citation})${scatter.length === 0 ? '' : `; ${listedText(scatter.map((kind) => `those of ${scatterWords[kind]}`))}`}.`,
+    say`Unless a table says otherwise, figures after ± are 95 % half-widths, from the stated accuracy and resolution of the instruments and the spread of repeats (${citation})${scatter.length === 0 ? '' : `; ${listedText(scatter.map((kind) => `those of ${scatterWords[kind]}`))}`}.`,
 };
 
 export const stopWords = {

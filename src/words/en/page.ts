@@ -55,7 +55,7 @@ export const pageWords = {
   values: {
     none: 'No named results yet: write one “name = formula” a line.',
     heads: ['Result', 'Value', 'How it is computed'],
-    caption: 'Named results. Figures after ± are half of a 95 % interval, from the stated accuracy and resolution of the instruments and, for fitted values and times, from the scatter about the fit; times in brackets are the ends of an uneven interval.',
+    caption: 'Named results. Figures after ± are half of a 95 % interval, from the stated accuracy and resolution of the instruments; for contrasts and slopes from scatter instead, for fitted nights from scatter as well. Times in brackets are the ends of an uneven interval.',
   },
 
   limits: {
@@ -86,7 +86,7 @@ export const pageWords = {
     head: 'What if',
     lowestOxygen: 'lowest oxygen',
     hoursBelow: (level: string): string => `hours below ${level}`,
-    caption: (phase: string | null): string => `Predictions from the fitted night${phase === null ? '' : ` (${phase})`}, with 95 % intervals. They take every animal, plant and bacterium to go on as it did, and the water to keep its temperature: plan with them, do not rely on them.`,
+    caption: (phase: string | null): string => `Predictions from the fitted night${phase === null ? '' : ` (${phase})`}, with 95 % intervals from the scatter about the fit and from the instruments. They take every animal, plant and bacterium to go on as it did, and the water to keep its temperature: plan with them, do not rely on them.`,
   },
 };
 

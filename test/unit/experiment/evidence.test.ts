@@ -146,6 +146,7 @@ time   a.SG    a.T
     // nine readings whose scatter follows its neighbours, and nine in the other tank
     assert.match(text, /Floating-mat tank ?: The scatter about the fitted night may follow its neighbours so closely/u);
     assert.match(text, /What this design can tell apart/);
+    assert.match(text, /The smallest differences that the instruments resolve \(95 %\), while an instrument that reads both is off by the same amount in both:/);
     assert.match(text, /With one tank on a side no number of readings can tell the treatment from the tank/);
   });
 

@@ -73,7 +73,7 @@ time   mat.DO  open.DO
     const text = html.replace(/<[^>]+>/g, '');
     // 2 √((0.1/√3)² + (0.01/√12)²) = 0.12
     assert.match(text, /lowest 2\.60 ± 0\.12 mg\/L at 23:00/);
-    assert.match(text, /margin -0\.40 ± 0\.1\d mg\/L/);
+    assert.match(text, /margin −0\.40 ± 0\.1\d mg\/L/);
     // By straight lines: below 3 from 22:36 to 00:00.
     assert.match(text, /below it for 1\.4 h, first at 23:00/);
     assert.match(text, /7-day mean minimum at least 4\.0 mg\/L/);

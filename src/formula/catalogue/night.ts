@@ -18,7 +18,8 @@ import { enoughDecimals, fewForSerial } from './summary.ts';
 import { oxygenMilligrams } from './waterRows.ts';
 import { between } from '../../analysis/points.ts';
 
-export interface Night { readonly fit: NightFit; readonly pairs: readonly [SeriesPoint, SeriesPoint][]; readonly start: number }
+/** `source` names the fit: two fits of different series or windows have scatters of their own. */
+export interface Night { readonly fit: NightFit; readonly pairs: readonly [SeriesPoint, SeriesPoint][]; readonly source: string }
 
 export function rowsOf(pairs: readonly [SeriesPoint, SeriesPoint][]): NightRow[] {
   const start = pairs[0]?.[0].time ?? 0;
@@ -64,7 +65,7 @@ export function night(call: Call, window: WindowValue | null): Night | null {
   });
   if (fit.scatterFollows) call.remark('scatter-follows', { correlation: formatNumber(fit.serial ?? 0, 2) });
   else if (points.length < fewForSerial) call.remark('few-for-serial', { count: points.length });
-  return { fit, pairs, start: points[0]!.time };
+  return { fit, pairs, source: key ?? call.run.textOf(call.range) };
 }
 
 /** Half the interval over 2, so that the 95 % half-width printed is that of Student's t. */
@@ -96,7 +97,7 @@ function respiration(call: Call): FormulaValue | null {
   if (!found) return null;
   const { fit, pairs } = found;
   const shifts = shiftsOf(pairs);
-  const contributions = shifts && new Map([[`fit:${call.name}:${pairs[0]![0].time}`, scatter(fit.respirationInterval)],
+  const contributions = shifts && new Map([[`fit:${call.name}:${found.source}`, scatter(fit.respirationInterval)],
     ...[...shifts].map(([key, { oxygen, solubility }]): [string, number] => [key, (solubility - oxygen) * fit.exchange])]);
   return withDigits(numberValue(fit.respiration, milligramsPerHour, contributions));
 }
@@ -104,7 +105,7 @@ function respiration(call: Call): FormulaValue | null {
 function reaeration(call: Call): FormulaValue | null {
   const found = night(call, call.window(1));
   if (!found) return null;
-  return withDigits(numberValue(found.fit.exchange, perHourUnit, new Map([[`fit:${call.name}:${found.pairs[0]![0].time}`, scatter(found.fit.exchangeInterval)]])));
+  return withDigits(numberValue(found.fit.exchange, perHourUnit, new Map([[`fit:${call.name}:${found.source}`, scatter(found.fit.exchangeInterval)]])));
 }
 
 export function withDigits(value: FormulaNumber): FormulaNumber {

@@ -55,7 +55,7 @@ function predicted(call: Call, window: number, level: number | null, kind: 'min'
   if (length !== null && length / hour > last + 1e-9) call.remark('beyond-fit', { beyond: formatDuration(length - last * hour) });
   // The instruments' systematic parts move the fit: oxygen the start, oxygen and solubility the respiration.
   const shifts = shiftsOf(found.pairs);
-  const contributions = shifts && new Map<string, number>([[`fit:${call.name}:${found.start}`, halfWidth / 2]]);
+  const contributions = shifts && new Map<string, number>([[`fit:${call.name}:${found.source}`, halfWidth / 2]]);
   for (const [key, { oxygen, solubility }] of shifts ?? []) {
     const moved = figure(predictedCurve(rows, fit, what, { initial: oxygen, exchange: 0, respiration: fit.exchange * (solubility - oxygen), solubility }));
     contributions?.set(key, moved - value);

@@ -58,7 +58,7 @@ const drawing = ['vega', 'vega-lite', 'vega-interpreter'];
 const drawingApart = {
   name: 'drawing-apart',
   setup(builder) {
-    builder.onResolve({ filter: /^vega(?:-lite|-interpreter)?$/ }, () => ({ path: './drawing.cjs', external: true }));
+    builder.onResolve({ filter: new RegExp(`^(?:${drawing.join('|')})$`) }, () => ({ path: './drawing.cjs', external: true }));
   },
 };
 

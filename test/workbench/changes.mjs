@@ -1,6 +1,7 @@
 // Changes readings by keyboard in a real editor: correct, leave out, mark, remark, event, seal. Then brings tables in.
 import { runImports } from './imports.mjs';
-import { expect, openDesk } from './readingsDesk.mjs';
+import { expect } from './checks.mjs';
+import { openDesk } from './readingsDesk.mjs';
 
 export async function runChanges(browser, options = {}) {
   const first = await runByHand(browser, options);

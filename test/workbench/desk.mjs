@@ -7,10 +7,7 @@ import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, quietSettings, startServer } from '../../scripts/workbench/server.mjs';
 import { copyFixtures } from '../../scripts/workbench/suites.mjs';
 import { handInSettings, startWebServer } from '../../scripts/workbench/webServer.mjs';
-
-function expect(condition, message) {
-  if (!condition) throw new Error(message);
-}
+import { expect } from './checks.mjs';
 
 /** The note that a page shows. */
 const shownIn = new Map();

@@ -4,7 +4,8 @@ import fs from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { startServer } from '../../scripts/workbench/server.mjs';
-import { checks, expect, openNotePage } from './notePage.mjs';
+import { checks, expect } from './checks.mjs';
+import { openNotePage } from './notePage.mjs';
 
 const minute = 60_000;
 const stamp = (instant) => new Date(instant).toISOString().slice(0, 16).replace('T', ' ');

@@ -5,10 +5,7 @@ import { newPage, openPreview, previewFrame } from '../../scripts/workbench/brow
 import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, startServer } from '../../scripts/workbench/server.mjs';
 import { copyFixtures } from '../../scripts/workbench/suites.mjs';
-
-function expect(condition, message) {
-  if (!condition) throw new Error(message);
-}
+import { expect } from './checks.mjs';
 
 /** Puts the cursor behind the first `text` of the active editor. */
 async function cursorBehind(page, text) {

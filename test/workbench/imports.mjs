@@ -1,7 +1,8 @@
 // Brings tables into a note in a real editor: by command, by paste, and by dropping a logger's file. All data are invented.
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import { expect, openDesk } from './readingsDesk.mjs';
+import { expect } from './checks.mjs';
+import { openDesk } from './readingsDesk.mjs';
 
 const tabbed = 'time\topen.T\n2026-03-14 20:00\t24.7\n2026-03-14 20:30\t24.6\n';
 const semicolons = 'Time;Pressure (hPa)\n14.03.2026 20:00;1009,4\n14.03.2026 20:30;1009,2\n';

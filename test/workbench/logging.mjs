@@ -7,6 +7,7 @@ import path from 'node:path';
 import { newPage } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, startServer } from '../../scripts/workbench/server.mjs';
+import { checks, expect } from './checks.mjs';
 import { runDue } from './due.mjs';
 import { runNight } from './night.mjs';
 
@@ -36,7 +37,6 @@ The end.
 `;
 const clock = (slot) => stamp(start + slot * half).slice(11);
 const rowOf = (slot) => [(8.3 - slot * 0.03).toFixed(2), (24.9 - slot * 0.01).toFixed(1), (8.3 - slot * 0.01).toFixed(2), '24.6'];
-function expect(holds, what) { if (!holds) throw new Error(what); }
 
 export async function runLogging(browser, { pictures = null, kills = 5, rows = 10 } = {}) {
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evenwater-logging-'));
@@ -45,7 +45,6 @@ export async function runLogging(browser, { pictures = null, kills = 5, rows = 1
   await fs.writeFile(path.join(folder, 'probe.csv'), 'Stamp;mat.DO;Temp\n03/04/2026 20:10;8,28;24,9\n03/04/2026 20:20;8,27;24,9\n');
   const server = await startServer();
   const page = await newPage(browser);
-  const count = { passed: 0, failed: 0, skipped: 0 };
   const onDisk = () => fs.readFile(file, 'utf8');
   const widget = page.locator('.quick-input-widget');
   const input = widget.locator('input[type=text], input.input').first();
@@ -69,17 +68,7 @@ export async function runLogging(browser, { pictures = null, kills = 5, rows = 1
     }
     return false;
   };
-  const check = async (name, act) => {
-    try {
-      await act();
-      count.passed += 1;
-      console.log(`  ok ${name}`);
-    } catch (error) {
-      count.failed += 1;
-      console.log(`  not ok ${name}: ${error.message}`);
-      await picture(`failed-${count.failed}`);
-    }
-  };
+  const { count, check } = checks(picture);
   try {
     await openNote();
     await check(`${rows} rows by keyboard: a key, the row, Enter; each on disk`, async () => {

@@ -6,7 +6,8 @@ import path from 'node:path';
 import { openPreview, previewFrame } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
 import { startServer } from '../../scripts/workbench/server.mjs';
-import { checks, expect, openNotePage } from './notePage.mjs';
+import { checks, expect } from './checks.mjs';
+import { openNotePage } from './notePage.mjs';
 
 /** Invented. */
 const plan = `# A night by keyboard

@@ -6,8 +6,6 @@ import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, quietSettings } from '../../scripts/workbench/server.mjs';
 import { handInSettings } from '../../scripts/workbench/webServer.mjs';
 
-export function expect(holds, what) { if (!holds) throw new Error(what); }
-
 /** Opens `file` of `folder`; in the same browser window as `beside`, where one is given. */
 export async function openNotePage(browser, server, { folder, file, pictures = null, theme = 'Dark Modern', extension = root, beside = null }) {
   const page = beside ? await beside.context().newPage() : await newPage(browser);
@@ -65,23 +63,4 @@ export async function openNotePage(browser, server, { folder, file, pictures = n
     says: (pattern, timeout) => until(`${pattern} in the prompt`, async () => pattern.test(await widget.innerText()), timeout),
   };
   return here;
-}
-
-/** Counts checks, says what came of each, and takes a picture of one that failed. */
-export function checks(picture) {
-  const count = { passed: 0, failed: 0, skipped: 0 };
-  return {
-    count,
-    check: async (name, act) => {
-      try {
-        await act();
-        count.passed += 1;
-        console.log(`  ok ${name}`);
-      } catch (error) {
-        count.failed += 1;
-        console.log(`  not ok ${name}: ${error.message}`);
-        await picture(`failed-${name.replace(/\W+/g, '-').slice(0, 40)}`);
-      }
-    },
-  };
 }

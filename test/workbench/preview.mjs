@@ -5,6 +5,7 @@ import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, quietSettings, startServer } from '../../scripts/workbench/server.mjs';
 import { copyFixtures } from '../../scripts/workbench/suites.mjs';
 import { handInSettings, startWebServer } from '../../scripts/workbench/webServer.mjs';
+import { expect } from './checks.mjs';
 
 /** Each check gets the page and the preview's frame; it throws when something is not as it should be. */
 const checks = {
@@ -108,10 +109,6 @@ const checks = {
     expect(blocked.length === 0, `blocked: ${blocked.join(' | ')}`);
   },
 };
-
-function expect(condition, message) {
-  if (!condition) throw new Error(message);
-}
 
 async function backspace(page, count) {
   for (let each = 0; each < count; each += 1) await page.keyboard.press('Backspace');

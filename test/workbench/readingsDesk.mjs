@@ -7,6 +7,7 @@ import { newPage } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, quietSettings, startServer } from '../../scripts/workbench/server.mjs';
 import { handInSettings } from '../../scripts/workbench/webServer.mjs';
+import { checks, expect } from './checks.mjs';
 
 export const plan = `# A night to change
 
@@ -32,8 +33,6 @@ time   mat.DO  mat.T  open.DO
 The end.
 `;
 
-export function expect(holds, what) { if (!holds) throw new Error(what); }
-
 /** Opens the plan, with other files beside it (or, by a path with `..`, above it), in a workbench of its own. */
 export async function openDesk(browser, { pictures = null, theme = 'Dark Modern', files = {} }) {
   const parent = await fs.mkdtemp(path.join(os.tmpdir(), 'evenwater-changes-'));
@@ -46,7 +45,6 @@ export async function openDesk(browser, { pictures = null, theme = 'Dark Modern'
   const page = await newPage(browser);
   await handInSettings(page, { ...quietSettings, 'workbench.colorTheme': theme });
   await page.context().grantPermissions(['clipboard-read', 'clipboard-write'], { origin: server.origin });
-  const count = { passed: 0, failed: 0, skipped: 0 };
   const onDisk = () => fs.readFile(file, 'utf8');
   const widget = page.locator('.quick-input-widget');
   const input = widget.locator('input[type=text], input.input').first();
@@ -132,18 +130,8 @@ export async function openDesk(browser, { pictures = null, theme = 'Dark Modern'
   };
   const preview = () => widget.getByText('Cells are separated by').waitFor({ timeout: 20_000 });
   const pick = async (text) => { await page.waitForTimeout(250); await page.keyboard.type(text); await page.waitForTimeout(350); await page.keyboard.press('Enter'); await page.waitForTimeout(350); };
-  const check = async (name, act) => {
-    try {
-      await act();
-      count.passed += 1;
-      console.log(`  ok ${name}`);
-    } catch (error) {
-      count.failed += 1;
-      console.log(`  not ok ${name}: ${error.message}`);
-      await page.screenshot({ path: path.join(root, 'workbench/log', `changes-${count.failed}.png`) }).catch(() => {});
-    }
-    await keys('Escape', 'Escape');
-  };
+  const failed = (name) => page.screenshot({ path: path.join(root, 'workbench/log', `changes-${name}.png`) }).catch(() => {});
+  const { count, check } = checks(failed, () => keys('Escape', 'Escape'));
   const close = async () => {
     await page.context().close();
     await server.stop();

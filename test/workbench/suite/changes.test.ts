@@ -1,7 +1,7 @@
 // Formatting on save and of a range, seals and corrections, a file pinned from beside the note and from elsewhere; in both hosts.
 import * as vscode from 'vscode';
 import { equal, match, ok } from '../assert.ts';
-import { fixture, ours, until } from './support.ts';
+import { fixture, openFresh, ours, textOnDisk, until } from './support.ts';
 
 /** Invented. */
 const plan = `# A night to change
@@ -33,16 +33,10 @@ const aligned = (head: string) => new RegExp(`\\ntime {3}${head.replace('.', '\\
 
 suite('changing readings', () => {
   const address = () => fixture('changes/changed.tank.md');
-  const onDisk = async () => new TextDecoder().decode(await vscode.workspace.fs.readFile(address()));
+  const onDisk = () => textOnDisk(address());
   const write = (uri: vscode.Uri, text: string) => vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
   let note: vscode.TextDocument;
-  const fresh = async (text: string) => {
-    await write(address(), text);
-    note = await vscode.workspace.openTextDocument(address());
-    await vscode.window.showTextDocument(note);
-    if (note.getText() !== text) await vscode.commands.executeCommand('workbench.action.files.revert');
-    await until('the fresh note', () => note.getText() === text);
-  };
+  const fresh = async (text: string) => { note = await openFresh(address(), text); };
   setup(() => fresh(plan));
   suiteTeardown(async () => {
     await vscode.commands.executeCommand('workbench.action.closeAllEditors');

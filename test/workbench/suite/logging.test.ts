@@ -1,7 +1,7 @@
 // A night of logging with the clock handed in; corrections, events, imports, seals and the formatter; each row is on disk.
 import * as vscode from 'vscode';
 import { equal, match, ok } from '../assert.ts';
-import { codeOf, fixture, until } from './support.ts';
+import { codeOf, fixture, openFresh, textOnDisk, until } from './support.ts';
 
 interface Written { readonly state: string; readonly text?: string; readonly message?: string; readonly kept?: boolean; readonly already?: boolean }
 
@@ -29,17 +29,11 @@ The end.
 suite('logging', () => {
   let note: vscode.TextDocument;
   const address = () => fixture('logged.tank.md');
-  const onDisk = async () => new TextDecoder().decode(await vscode.workspace.fs.readFile(address()));
+  const onDisk = () => textOnDisk(address());
   const log = (now: number, typed: string) => vscode.commands.executeCommand<Written>('evenwater.logReading', { uri: address(), now, typed });
   const start = Date.parse('2026-03-14T20:00:20Z');
   const half = 30 * 60_000;
-  const fresh = async (text: string) => {
-    await vscode.workspace.fs.writeFile(address(), new TextEncoder().encode(text));
-    note = await vscode.workspace.openTextDocument(address());
-    await vscode.window.showTextDocument(note);
-    if (note.getText() !== text) await vscode.commands.executeCommand('workbench.action.files.revert');
-    await until('the fresh note', () => note.getText().replaceAll('\r\n', '\n').replace('\ufeff', '') === text.replaceAll('\r\n', '\n').replace('\ufeff', ''));
-  };
+  const fresh = async (text: string) => { note = await openFresh(address(), text); };
   setup(() => fresh(plan));
   suiteTeardown(async () => {
     await vscode.commands.executeCommand('workbench.action.closeAllEditors');

@@ -11,6 +11,19 @@ export async function open(name: string): Promise<vscode.TextDocument> {
   return document;
 }
 
+export const textOnDisk = async (address: vscode.Uri): Promise<string> => new TextDecoder().decode(await vscode.workspace.fs.readFile(address));
+
+/** Writes a note and opens it in an editor, whatever an earlier test left there. */
+export async function openFresh(address: vscode.Uri, text: string): Promise<vscode.TextDocument> {
+  await vscode.workspace.fs.writeFile(address, new TextEncoder().encode(text));
+  const note = await vscode.workspace.openTextDocument(address);
+  await vscode.window.showTextDocument(note);
+  const shown = text.replace('\ufeff', ''); // The editor keeps a byte order mark to itself.
+  if (note.getText() !== shown) await vscode.commands.executeCommand('workbench.action.files.revert');
+  await until('the fresh note', () => note.getText() === shown);
+  return note;
+}
+
 /** Asks again until `ask` gives something; fails with what it gave last. */
 export async function until<T>(what: string, ask: () => T | null | undefined | false | Promise<T | null | undefined | false>, timeout = 20_000): Promise<T> {
   const end = Date.now() + timeout;

@@ -3,6 +3,7 @@ import { contextOf } from '../experiment/readNote.ts';
 import type { SummaryCell, SummaryColumn, SummaryRow, SummarySubject, SummaryTable } from '../experiment/summaryTable.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { FormulaValue } from '../formula/types.ts';
+import { intervalSource } from '../formula/intervalSource.ts';
 import { machineValue, printedUnit, showValue, shownDecimals } from '../formula/show.ts';
 import { decimalsFor } from '../quantities/format.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
@@ -18,9 +19,6 @@ import { element, escapeHtml, type Html } from './html.ts';
 import { noteLetter } from './readingsTable.ts';
 import { tableHtml } from './table.ts';
 import { tankMark } from './tankMark.ts';
-
-/** Functions whose interval comes from the scatter about a fit, not from the instruments. */
-const fitted: ReadonlySet<string> = new Set(['slope', 'respiration', 'reaeration', 'predicted-min']);
 
 /** No more digits than two significant ones of the ± ask for. Digits that the readings do not have are not added. */
 function fewerDecimals(value: FormulaValue): { readonly decimals?: number } {
@@ -187,8 +185,8 @@ class SummaryPrinter {
     if (names.some((name) => name.startsWith('percent-'))) said.push(words.percentBase);
     if (dark && stretches.length > 1) said.push(words.lightsOff);
     if (table.kind === 'before-after' && !dark && table.moment) said.push(words.sharedMoment(this.time(table.moment.instant)));
-    const values = table.rows.flatMap((row) => row.cells.filter((cell) => !cell.contrast).map((cell) => cell.value));
-    if (values.some((value) => value?.type === 'number' && value.contributions !== null && value.contributions.size > 0)) said.push(names.some((name) => fitted.has(name)) ? words.uncertaintyOfFits : words.uncertainty);
+    const sources = table.rows.flatMap((row) => row.cells.flatMap(({ value, contrast }) => (value?.type === 'number' && !contrast ? intervalSource(value) ?? [] : [])));
+    if (sources.length > 0) said.push(sources.every((source) => source === 'instruments') ? words.uncertainty : words.uncertaintyOfFits);
     if (table.rows.some((row) => row.cells.some((cell) => cell.contrast))) said.push(this.gapName() === words.gap ? words.contrast : words.contrastOfTanks);
     return said.join(' ');
   }

@@ -8,6 +8,16 @@ installMissing();
 if (run(process.execPath, ['scripts/build.mjs']) !== 0) { console.log('0 passed, 1 failed'); process.exit(1); }
 
 const total = { passed: 0, failed: 0, skipped: 0 };
+const failures = [];
+
+/** A line that names a failed check: our own suites' marks, or mocha's number in its list at the end. */
+const failed = /^\s*(?:✘|not ok\b|\d+\) )/u;
+/** Each such line with the seven after it, which say why. */
+function failuresIn(text) {
+  const lines = text.split('\n');
+  const told = (at) => lines.slice(Math.max(0, at - 7), at + 1).some((line) => failed.test(line));
+  return lines.filter((line, at) => line.trim() !== '' && told(at));
+}
 
 /** Runs one suite, shows what it prints, and adds up its closing numbers. A suite that counts nothing has failed. */
 function suite(name, command, args, count) {
@@ -17,6 +27,7 @@ function suite(name, command, args, count) {
   const counted = count(result.stdout ?? '');
   if (counted.passed + counted.failed + counted.skipped === 0 || (result.status !== 0 && counted.failed === 0)) counted.failed += 1;
   for (const key of Object.keys(total)) total[key] += counted[key];
+  if (counted.failed > 0) failures.push(`== ${name}`, ...failuresIn(result.stdout ?? ''));
 }
 
 const last = (text, pattern) => Number([...text.matchAll(pattern)].at(-1)?.[1] ?? 0);
@@ -35,5 +46,7 @@ for (const script of ['scripts/test-workbench.mjs', 'scripts/test-posts.mjs', 's
   if (existsSync(path.join(root, script))) suite(script, process.execPath, [script], plainCount);
 }
 
+// Said again where a long log ends: what failed. A suite with a real editor runs a second time when it failed, so its first run is listed too.
+if (failures.length > 0) console.log(['\nWhat failed:', ...failures].join('\n'));
 console.log(`\n${total.passed} passed, ${total.failed} failed${total.skipped ? `, ${total.skipped} skipped` : ''}`);
 process.exit(total.failed > 0 || (process.env.CI === 'true' && total.skipped > 0) ? 1 : 0);

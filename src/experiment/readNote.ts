@@ -42,17 +42,18 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
   if (!protocol) return { ...common, claims: [], problems: sortProblems([...syntax.problems, ...ground.problems]), accepted: [] };
 
   const claims = checkClaims(syntax, ground, previous);
+  const waits = nothingRead(dataset);
   const found = [
     ...syntax.problems, ...ground.problems,
     ...claims.flatMap((claim) => claim.problems),
     ...findLooseNumbers(syntax.prose, context, syntax.claims),
     ...checkWording(syntax, context),
-    ...findTemplateText(syntax),
+    ...findTemplateText(syntax, { read: !waits, planSealed: protocol.sealed !== null }),
     ...[...drawn.values()].flatMap((each) => each.problems),
     ...designProblems(ground, text, previous),
   ];
   const place = tables[0]?.headRange ?? protocol.schedule?.range ?? protocol.range;
-  const { standing, accepted } = separateAccepted(nothingRead(dataset) ? leaveWaiting(found, claims, place) : found, protocol);
+  const { standing, accepted } = separateAccepted(waits ? leaveWaiting(found, claims, place) : found, protocol);
   return { ...common, claims, problems: sortProblems(standing), accepted: sortProblems(accepted) };
 }
 

@@ -10,12 +10,27 @@ const escaped = (word: string): string => word.replace(/[.*+?^${}()|[\]\\/]/g, '
 const oneInstruction = `(?:${instructionsToAuthor.map((each) => each.split(' ').map(escaped).join('\\s+')).join('|')})`;
 const instructions = new RegExp(`${oneInstruction}(?:\\s+${oneInstruction})*`, 'gu');
 
-/** One warning at every instruction in the prose, the headings and the plan. */
-export function findTemplateText(syntax: NoteSyntax): Problem[] {
-  const places: readonly MappedText[] = [...syntax.prose.map((run) => run.text), ...syntax.blocks.filter((block) => block.word === 'protocol').map((block) => block.content)];
-  return places.flatMap((place) => [...place.text.matchAll(instructions)].map((found) => problem(
-    'template-text', toDocumentRange(place, { start: found.index, end: found.index + found[0].length }), { text: firstSentence(found[0].replace(/\s+/gu, ' ')) },
-  )));
+/** How far a note is along; its instructions are no fault before the author could have answered them. */
+export interface NoteProgress { readonly read: boolean; readonly planSealed: boolean }
+
+/**
+ * One find at every instruction in the prose, the headings and the plan. It is information while nothing has been read,
+ * a warning afterwards; in a sealed plan a warning at once, because there it can no longer be written over.
+ */
+export function findTemplateText(syntax: NoteSyntax, { read, planSealed }: NoteProgress): Problem[] {
+  const plan = syntax.blocks.filter((block) => block.word === 'protocol').map((block) => block.content);
+  return [
+    ...syntax.prose.flatMap((run) => instructionsIn(run.text, read)),
+    ...plan.flatMap((content) => instructionsIn(content, read || planSealed)),
+  ];
+}
+
+function instructionsIn(place: MappedText, late: boolean): Problem[] {
+  return [...place.text.matchAll(instructions)].map((found) => {
+    const range = toDocumentRange(place, { start: found.index, end: found.index + found[0].length });
+    const left = problem('template-text', range, { text: firstSentence(found[0].replace(/\s+/gu, ' ')) });
+    return late ? left : { ...left, severity: 'information' };
+  });
 }
 
 const firstSentence = (text: string): string => /^.*?[.?](?=\s|$)/u.exec(text)?.[0] ?? text;

@@ -1,5 +1,6 @@
 // `evenwater publish NOTE --to DIR`: a post in the form asked for, or none and the reasons.
 import path from 'node:path';
+import type { ProblemCode } from '../../problems/codes.ts';
 import type { Problem } from '../../problems/problem.ts';
 import { publishCard } from '../../publish/card.ts';
 import { publishData } from '../../publish/data/dataPackage.ts';
@@ -22,6 +23,9 @@ interface Made {
 }
 
 const answerFault = (fault: string): string => `The answer in the protocol does not hold: ${fault}.`;
+
+/** What a plan may still hold: it is printed before anything is read. Any other form of a post says so. */
+const unfinished: ReadonlySet<string> = new Set<ProblemCode>(['nothing-read-yet', 'template-text']);
 
 const forms: Readonly<Record<string, (making: Making) => Promise<Made>>> = {
   async html(making) {
@@ -93,8 +97,8 @@ export const publish: Command = {
     if (!refused) for (const each of new Set(asked)) made.push(await forms[each]!({ file, stem: stemOf(name), version, published, frontMatter: options['front-matter'] === true }));
     const faults = made.flatMap((each) => each.faults ?? []);
     const found = [...note.problems, ...made.flatMap((each) => each.problems)];
-    // A plan is printed before anything is read; any other form of a note without readings says so.
-    const listed = found.filter((each) => each.code !== 'template-text' || asked.some((form) => form !== 'plan')).filter((each) => each.severity !== 'information' || (each.code === 'nothing-read-yet' && asked.some((form) => form !== 'plan'))).map((each) => problemJson(each, starts));
+    const onlyPlan = asked.every((form) => form === 'plan');
+    const listed = found.filter((each) => (unfinished.has(each.code) ? !onlyPlan : each.severity !== 'information')).map((each) => problemJson(each, starts));
     const written: string[] = [];
     if (!refused && faults.length === 0 && !made.some((each) => each.problems.some((problem) => problem.severity === 'error'))) {
       for (const each of made.flatMap((one) => one.files)) written.push(await writeWhole(options.to, each.path, each.content));

@@ -44,7 +44,7 @@ export const experimentCodes = {
   },
   'template-text': {
     severity: 'warning', args: ['text'], fixable: false,
-    why: 'A new note says in its own prose what belongs where. Left standing, these instructions are published as if they were the finding.',
+    why: 'A new note says in its own prose what belongs where. Left standing, these instructions are published as if they were the finding. Until something has been read it is information.',
     example: { prose: '## What happened\n\nWrite here what you saw.' },
   },
   'nothing-read-yet': {

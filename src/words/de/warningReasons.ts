@@ -43,7 +43,7 @@ export const warningReasons: Readonly<Partial<Record<ProblemCode, string>>> = {
   'stop-rule-written-up': 'Eine Abbruchregel wurde erreicht, und die Notiz sagt, was geschah. Der Absatz über die Methoden und der Beitrag wiederholen es.',
   'accepted-code-unknown': '`accepted` nennt Probleme mit ihren Codes; ein Code, den es nicht gibt, bewirkt nichts.',
   'accepted-cannot-be': 'Fehler bedeuten, dass die Notiz sich widerspricht oder nicht lesbar ist. Sie werden behoben, nie hingenommen.',
-  'template-text': 'Eine neue Notiz sagt in ihrem Text, was wohin gehört. Bleiben diese Anweisungen stehen, erscheinen sie im Beitrag, als wären sie das Ergebnis.',
+  'template-text': 'Eine neue Notiz sagt in ihrem Text, was wohin gehört. Bleiben diese Anweisungen stehen, erscheinen sie im Beitrag, als wären sie das Ergebnis. Bis zum ersten Messwert ist es ein Hinweis.',
   'nothing-read-yet': 'Ein Plan darf seine Formeln, Abbildungen und unausgefüllten Belege vor dem ersten Messwert enthalten; berechnet wird, sobald es etwas zu rechnen gibt.',
   'uncertainty-unknown': 'Ein Unsicherheitsband folgt aus der Genauigkeit der Messgeräte. Wo der Plan keine nennt, gibt es keines, und eine Linie ohne Band sieht genau aus.',
   'summary-cell-empty': 'Die Messwerte geben keinen Wert für ein Feld, deshalb steht dort ein Strich mit dem Grund. Ein leeres Feld liest sich leicht als „nichts gefunden“.',

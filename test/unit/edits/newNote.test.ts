@@ -154,6 +154,22 @@ suite('new note: what the author writes over', () => {
     for (const wanted of ['What do you want to know?', 'write here what you change', 'write here what the control has instead']) assert.ok(found.includes(wanted), wanted);
   });
 
+  test('they are information until something is read; those of a sealed plan are warnings at once', () => {
+    const severities = (text: string): string[] => [...new Set(read(text).problems.filter((each) => each.code === 'template-text').map((each) => each.severity))];
+    const text = newNote({ template: 'overnight-oxygen' }, surroundings);
+    assert.deepEqual(severities(text), ['information']);
+    assert.deepEqual(severities(filled(text, 'overnight-oxygen')), ['warning']);
+    const blank = newNote({}, surroundings);
+    assert.deepEqual(severities(blank), ['information']);
+    const sealed = sealPlan(read(blank), new Date('2026-05-02T12:00:00Z').getTime());
+    assert.ok(sealed.ok);
+    const [plan, prose] = ['write here what you change', 'Write here what you saw.'].map((words) => {
+      const note = read(applyEdits(blank, sealed.edits));
+      return note.problems.find((each) => each.code === 'template-text' && note.text.slice(each.range.start).startsWith(words))?.severity;
+    });
+    assert.deepEqual([plan, prose], ['warning', 'information']);
+  });
+
   test('another treatment is asked about, in no words of the template', () => {
     for (const { name } of templates) {
       const plan = read(newNote({ template: name, treatment: 'a floating wad of moss' }, surroundings)).protocol!;

@@ -1,23 +1,22 @@
 // The editor set to German: what our extension shows is German, from the manifest to the preview. The editor's own words stay
 // English, because the language pack of the test has none.
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { newPage, openPreview, previewFrame } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, startServer } from '../../scripts/workbench/server.mjs';
 import { copyFixtures } from '../../scripts/workbench/suites.mjs';
 import { expect } from './checks.mjs';
+import { putCursorBehind } from './cursor.mjs';
 
-/** Puts the cursor behind the first `text` of the active editor. */
+const file = 'night.tank.md';
+const note = readFileSync(path.join(root, 'test/workbench/workspace', file), 'utf8');
+
+/** Puts the cursor behind the first `text` of the note, from wherever the keys go. */
 async function cursorBehind(page, text) {
   await page.keyboard.press('Escape');
   await page.keyboard.press('Control+1'); // Back from a panel into the editor.
-  await page.waitForFunction(() => document.activeElement?.closest('.editor-instance') !== null, undefined, { timeout: 15_000 });
-  await page.keyboard.press('Control+F');
-  await page.locator('.editor-instance .find-widget.visible textarea, .editor-instance .find-widget.visible input').first().fill(text);
-  await page.locator('.find-widget.visible .matchesCount', { hasText: /^\d+ of [1-9]/ }).first().waitFor({ timeout: 10_000 });
-  await page.keyboard.press('Enter');
-  await page.keyboard.press('Escape');
-  await page.keyboard.press('ArrowRight');
+  await putCursorBehind(page, note, text);
 }
 
 /** What the hover at the end of the first `text` says, by keyboard. */
@@ -103,7 +102,7 @@ export async function runGerman(browser, { pictures = null } = {}) {
   const page = await newPage(browser, { width: 1500, height: 1000 });
   const count = { passed: 0, failed: 0, skipped: 0 };
   try {
-    await page.goto(pageAddress(server, { folder: notes.folder, file: 'night.tank.md', extension: root }));
+    await page.goto(pageAddress(server, { folder: notes.folder, file, extension: root }));
     await page.locator('.codelens-decoration').first().waitFor({ timeout: 90_000 });
     await page.locator('.monaco-editor .view-lines').first().click();
     for (const [name, check] of Object.entries(checks)) {

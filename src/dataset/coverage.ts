@@ -78,9 +78,8 @@ export function slotsMissed(dataset: Dataset, protocol: Protocol): Problem[] {
     const planned = protocol.schedule!.slots.filter((slot) => slot <= last!).length;
     const long = protocol.schedule!.slots.at(-1)! - protocol.schedule!.slots[0]! > 86_400_000;
     const show = (slot: Instant): string => (long ? formatInstant(slot, protocol.zone).slice(0, 16).replace('T', ' ') : formatClock(slot, protocol.zone));
-    const times = missed.slice(0, 6).map(show);
     problems.push(problem('slots-missed', source.column.range, {
-      head: series.id, missed: missed.length, planned, times: missed.length > 6 ? [...times, `and ${missed.length - 6} more`] : times,
+      head: series.id, missed: missed.length, planned, times: missed.slice(0, 6).map(show), more: missed.length > 6 ? missed.length - 6 : '',
     }));
   }
   return problems;

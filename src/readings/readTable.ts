@@ -131,7 +131,7 @@ function askForDates(cells: readonly TimeCell[], times: readonly TimeReading[], 
   reporter.add({
     code: 'time-wants-date', range: first.cell.token, args: { time: first.cell.token.text },
     fixes: [{
-      title: 'insert-text', args: { text: dates.length > 1 ? `${dates[0]!} and ${dates.length - 1} more` : dates[0]! }, preferred: true,
+      title: 'insert-dates', args: { text: dates[0]!, more: dates.length - 1 }, preferred: true,
       edits: undated.map(({ cell }, index) => ({
         range: { start: cell.token.start, end: cell.token.start }, newText: `${dates[index]!}${block.lineBreak ?? '\n'}${block.linePrefix ?? ''}`,
       })),

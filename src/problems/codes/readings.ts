@@ -120,7 +120,7 @@ export const readingsCodes = {
     example: { readings: 'time mat.DO\n2026-03-13T08:00 8.21\n' },
   },
   'slots-missed': {
-    severity: 'information', args: ['head', 'missed', 'planned', 'times'], fixable: false,
+    severity: 'information', args: ['head', 'missed', 'planned', 'times', 'more'], fixable: false,
     why: 'A planned reading that was not taken is named in the methods.',
     example: { readings: 'time mat.DO\n20:00 8.21\n20:30 -\n21:00 8.24\n' },
   },
@@ -210,12 +210,12 @@ export const readingsCodes = {
     example: { readings: 'from: probe-a.csv\ncolumns:\n  Time: time\n  Temp (°F): mat.T\n', files: { 'probe-a.csv': 'Time,Temp (°F)\n2026-03-14 20:00:00,76.8\n' } },
   },
   'data-file-rows': {
-    severity: 'warning', args: ['path', 'reason', 'count', 'lines'], fixable: false,
+    severity: 'warning', args: ['path', 'reason', 'count', 'lines', 'more'], fixable: false,
     why: 'Lines whose time cannot be read enter no series. They are kept and listed, never dropped in silence.',
     example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\nlater,8.3\n' } },
   },
   'data-file-cells': {
-    severity: 'warning', args: ['path', 'head', 'count', 'lines'], fixable: false,
+    severity: 'warning', args: ['path', 'head', 'count', 'lines', 'more'], fixable: false,
     why: 'Cells that hold no reading count as not taken. They are listed, so that a broken sensor is seen.',
     example: { readings: 'from: probe-a.csv\ncolumns:\n  Timestamp: time\n  Oxygen (mg/l): mat.DO\n', files: { 'probe-a.csv': 'Timestamp,Oxygen (mg/l)\n2026-03-14 20:00:00,8.21\n2026-03-14 20:30:00,8.24\n2026-03-14 21:00:00,ERR\n' } },
   },

@@ -72,20 +72,20 @@ export function readFileRows(input: FileRowsInput): ReadingRow[] {
       cells, line: row.line, remark, remarkRange: remark === null ? null : input.range,
     };
   });
-  for (const [reason, lines] of lost) reporter.add({ code: 'data-file-rows', range: from.range, args: { path: from.text, reason, count: lines.length, lines: lineList(lines) } });
-  for (const [head, lines] of unreadable) reporter.add({ code: 'data-file-cells', range: from.range, args: { path: from.text, head, count: lines.length, lines: lineList(lines) } });
+  for (const [reason, lines] of lost) reporter.add({ code: 'data-file-rows', range: from.range, args: { path: from.text, reason, count: lines.length, ...lineList(lines) } });
+  for (const [head, lines] of unreadable) reporter.add({ code: 'data-file-cells', range: from.range, args: { path: from.text, head, count: lines.length, ...lineList(lines) } });
   return read;
 }
 
-/** `3`, `7-12`: line numbers, runs shortened. */
-export function lineList(lines: readonly number[]): string[] {
+/** `3`, `7-12`: line numbers, runs shortened; how many runs there are beyond the first forty. */
+export function lineList(lines: readonly number[]): { lines: string[]; more: number | '' } {
   const parts: string[] = [];
   for (let index = 0; index < lines.length; index += 1) {
     const first = lines[index]!;
     while (index + 1 < lines.length && lines[index + 1] === lines[index]! + 1) index += 1;
     parts.push(first === lines[index] ? String(first) : `${first}-${lines[index]!}`);
   }
-  return parts.length > 40 ? [...parts.slice(0, 40), `and ${parts.length - 40} more`] : parts;
+  return { lines: parts.slice(0, 40), more: parts.length > 40 ? parts.length - 40 : '' };
 }
 
 function readFileCell(written: string, head: HeadReading, decimal: DecimalMark, range: SourceRange): Cell {

@@ -5,7 +5,7 @@ import { quantityName } from './arguments.ts';
 type SameKeys<T> = Readonly<Record<keyof T, string>>;
 
 export const blockHelp: SameKeys<typeof english.blockHelp> = {
-  protocol: 'Der Plan: Frage, Ort, Becken, Ablauf und was gemessen wird.',
+  protocol: 'Der Plan: Frage, Ort, Becken, Zeitplan und was gemessen wird.',
   readings: 'Eine Messtabelle: `time`, dann eine Spalte für jedes Becken und jede Größe.',
   values: 'Benannte Ergebnisse, je Zeile eines: `Name = Formel`.',
   figure: 'Ein Diagramm von Messwerten oder von dem, was aus ihnen berechnet wird.',
@@ -31,7 +31,7 @@ export const keywordHelp: SameKeys<typeof english.keywordHelp> = {
 };
 
 export const timeHelp: SameKeys<typeof english.timeHelp> = {
-  start: 'Beginn des Ablaufs.', end: 'Ende des Ablaufs.', 'light-off': 'Licht aus.', 'light-on': 'Licht an.',
+  start: 'Beginn des Zeitplans.', end: 'Ende des Zeitplans.', 'light-off': 'Licht aus.', 'light-on': 'Licht an.',
   sunrise: 'Sonnenaufgang am Ort.', sunset: 'Sonnenuntergang am Ort.', dawn: 'Beginn der bürgerlichen Dämmerung am Morgen.', dusk: 'Ende der bürgerlichen Dämmerung am Abend.',
 };
 
@@ -47,7 +47,7 @@ export const optionHelp: SameKeys<typeof english.optionHelp> = {
   'summary.show': 'Funktionen, die die Spalten ergeben, etwa `[min, mean, max]`; ohne Angabe tiefster Wert und Mittel. Für Zeitpunkte `at` oder `interpolate`.',
   'summary.from': 'Wo die Zeilen der Becken oder die Zeit davor beginnen.', 'summary.to': 'Wo die Zeilen der Becken oder die Zeit danach enden.', 'summary.caption': 'Wörter vor der erzeugten Tabellenüberschrift.',
   'limits.for': 'Wessen Grenzen gezeigt werden.',
-  'methods.checklist': '`yes` fügt die Prüfliste für Berichte hinzu.',
+  'methods.checklist': '`yes` fügt die Checkliste des Berichts hinzu.',
 };
 
 export const fileKeyHelp: SameKeys<typeof english.fileKeyHelp> = {
@@ -65,7 +65,7 @@ export const fillers: SameKeys<typeof english.fillers> = {
   words: 'Wörter', source: 'Quelle', tank: 'Becken', label: 'Bezeichnung', plants: 'Wassersalat', plantless: 'keine',
 };
 
-export const severities: SameKeys<typeof english.severities> = { error: 'Fehler', warning: 'Warnung', information: 'Hinweis', hint: 'Anregung' };
+export const severities: SameKeys<typeof english.severities> = { error: 'Fehler', warning: 'Warnung', information: 'Hinweis', hint: 'Tipp' };
 
 export const renameRefusals: typeof english.renameRefusals = {
   'no-name': () => 'Nur Becken, Gruppen, Größen, Angaben zum Becken, Ereignisse, Phasen und benannte Ergebnisse lassen sich umbenennen.',

@@ -28,7 +28,7 @@ export const chartWords: ChartWords = {
     ];
     return `${facts.name}: beginnt bei ${facts.first} (${facts.firstTime}), tiefster Wert ${facts.lowest} um ${facts.lowestTime}, `
       + `höchster ${facts.highest} um ${facts.highestTime}, endet bei ${facts.last} (${facts.lastTime}); `
-      + `${facts.count} Messwerte${notes.length > 0 ? `, ${listedText(notes)}` : ''}${facts.within === null ? '' : `, jeder auf höchstens ± ${facts.within} genau (95 %)`}.`;
+      + `${facts.count} Messwerte${notes.length > 0 ? `, ${listedText(notes)}` : ''}${facts.within === null ? '' : `, jeder auf ± ${facts.within} oder besser genau (95 %)`}.`;
   },
   lineChart: ({ what, from, to, zone }) => `Liniendiagramm, ${what}, von ${from} bis ${to} (${zone}).`,
   dark: (spans) => `Dunkel: ${nights(spans)}.`,

@@ -37,6 +37,6 @@ export const checklistFinds: typeof english = {
   photoperiodTold: /Beleuchtungsdauer|Lichtperiode|Lampen? (?:an|aus)|Licht (?:an|aus)/i,
   lightStrengthTold: /\b[Ll]ux\b|\blx\b|µmol\/m2\/s|\bPAR\b/,
   feedingTold: /f[üu]tter/i,
-  acclimationTold: /eingewöhn|eingefahren|Einfahrzeit|einlaufen/i,
+  acclimationTold: /eingewöhn|eingefahren|Einfahr(?:zeit|phase)|einlaufen|eingelaufen|Einlauf(?:zeit|phase)/i,
   depthTold: /unter der (?:Wasser)?[Oo]berfläche|in der Mitte des Beckens|halber (?:Wasser)?[Hh]öhe|Messtiefe|Tiefe von/,
 };

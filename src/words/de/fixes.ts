@@ -14,6 +14,7 @@ export const fixTitles: Sentences<FixTitle> = {
   'fill-in-mark': () => 'Ein ? zum Ausfüllen vor das Gleichheitszeichen setzen',
   'space-equals': () => 'Leerzeichen um das Gleichheitszeichen setzen',
   'insert-text': (args) => `${text(args, 'text')} ergänzen`,
+  'insert-dates': (args) => `${text(args, 'text')}${text(args, 'more') === '0' ? '' : ` und ${one(args, 'more') ? 'eine weitere Tageszeile' : `${text(args, 'more')} weitere Tageszeilen`}`} ergänzen`,
   'add-missing-cells': (args) => (one(args) ? 'Für die fehlende Zelle am Ende - ergänzen' : `Für ${text(args, 'count')} fehlende Zellen am Ende - ergänzen`),
   'make-comment': () => 'Die Zeile zum Kommentar machen',
   'read-column-in-unit': (args) => `${text(args, 'head')} in ${text(args, 'unit')} lesen`,

@@ -10,9 +10,9 @@ const plain = 'eine reine Zahl';
 const truth = 'wahr oder nicht wahr';
 const time = 'ein Zeitpunkt';
 const stretch = 'ein Zeitraum';
-const night = 'Odum (1956), Limnology and Oceanography 1, 102–117; Startwerte nach Hornberger and Kelly (1975), J. Environ. Eng. Div. ASCE 101, 729–739';
+const night = 'Odum (1956), Limnology and Oceanography 1, 102–117; Startwerte nach Hornberger und Kelly (1975), J. Environ. Eng. Div. ASCE 101, 729–739';
 const prediction = 'Odum (1956), Limnology and Oceanography 1, 102–117; Intervall in erster Ordnung aus der Anpassung';
-const solubilitySource = 'Benson and Krause (1984), Limnology and Oceanography 29(3), 620–632, für die Löslichkeit';
+const solubilitySource = 'Benson und Krause (1984), Limnology and Oceanography 29(3), 620–632, für die Löslichkeit';
 const sizeEquation = 'size: Länge x Breite x Höhe';
 
 export const functionWords: Readonly<Record<string, FunctionWords>> = {
@@ -39,7 +39,7 @@ export const functionWords: Readonly<Record<string, FunctionWords>> = {
   'percent-rise': { definition: 'Der Anstieg im Zeitraum in Prozent des ersten Messwerts.', units: ofFirst },
   'percent-fall': { definition: 'Der Abfall im Zeitraum in Prozent des ersten Messwerts.', units: ofFirst },
   rate: { definition: 'Die Änderung vom ersten bis zum letzten Messwert im Zeitraum, geteilt durch die Stunden dazwischen.', units: perHour },
-  slope: { definition: 'Die Steigung der Ausgleichsgeraden (kleinste Quadrate) durch die Messwerte im Zeitraum, je Stunde.', units: perHour, source: 'Zellner and Tiao (1964), Journal of the American Statistical Association 59, 763–778, für das Intervall' },
+  slope: { definition: 'Die Steigung der Ausgleichsgeraden (kleinste Quadrate) durch die Messwerte im Zeitraum, je Stunde.', units: perHour, source: 'Zellner und Tiao (1964), Journal of the American Statistical Association 59, 763–778, für das Intervall' },
   'robust-slope': { definition: 'Der Median der Steigungen zwischen je zwei Messwerten im Zeitraum, je Stunde: Einzelne Ausreißer bewegen ihn kaum.', units: perHour, equation: 'Median von (sⱼ − sᵢ) / (tⱼ − tᵢ)' },
   'steepest-fall': { definition: 'Der schnellste Abfall je Stunde zwischen benachbarten Messwerten oder über die angegebene Dauer; nie über einen fehlenden Messwert hinweg.', units: perHour, equation: 'größtes (s(tᵢ) − s(tᵢ₊₁)) / (tᵢ₊₁ − tᵢ)' },
   'steepest-rise': { definition: 'Der schnellste Anstieg je Stunde zwischen benachbarten Messwerten oder über die angegebene Dauer; nie über einen fehlenden Messwert hinweg.', units: perHour, equation: 'größtes (s(tᵢ₊₁) − s(tᵢ)) / (tᵢ₊₁ − tᵢ)' },
@@ -65,12 +65,12 @@ export const functionWords: Readonly<Record<string, FunctionWords>> = {
   deficit: { definition: 'Wie viel gelöster Sauerstoff zur Löslichkeit derselben Zeile fehlt; negativ in übersättigtem Wasser.', units: 'mg/L' },
   respiration: { definition: 'Der Sauerstoff, den alles Lebende im Becken in einer Stunde Dunkelheit verbraucht, der Oberflächenaustausch abgezogen.', units: 'mg/L/h', equation: 'dC/dt = k(Cs − C) − R, an den Zeitraum angepasst; R', source: night },
   reaeration: { definition: 'Die Rate erster Ordnung, mit der die Oberfläche Sauerstoff mit der Luft austauscht, aus einem dunklen Zeitraum.', units: '/h', equation: 'dC/dt = k(Cs − C) − R, an den Zeitraum angepasst; k', source: night },
-  'balance-point': { definition: 'Die Zeit, zu der die Erzeugung beginnt, die Atmung zu überwiegen, der Oberflächenaustausch nach der Anpassung an die Dunkelphase abgezogen.', units: time, equation: 'Nullstelle von dC/dt − k(Cs − C), dessen Werte zwischen den Messwerten nur steigen dürfen', source: `${night}; Stufen nach Ayer, Brunk, Ewing, Reid and Silverman (1955), Ann. Math. Statist. 26, 641–647` },
+  'balance-point': { definition: 'Die Zeit, zu der die Erzeugung beginnt, die Atmung zu überwiegen, der Oberflächenaustausch nach der Anpassung an die Dunkelphase abgezogen.', units: time, equation: 'Nullstelle von dC/dt − k(Cs − C), dessen Werte zwischen den Messwerten nur steigen dürfen', source: `${night}; Stufen nach Ayer, Brunk, Ewing, Reid und Silverman (1955), Ann. Math. Statist. 26, 641–647` },
   'time-to': { definition: 'Wie lange nach dem ersten Messwert des dunklen Zeitraums die angepasste Nacht das Niveau erreichte, wenn sie so weiterginge.', units: 'eine Dauer', source: night },
   'predicted-min': { definition: 'Der tiefste Sauerstoffgehalt, den die angepasste Nacht bei der angegebenen Dunkelheit, dem Oberflächenaustausch und dem Besatz gehabt hätte: eine Vorhersage, kein Messwert.', units: 'mg/L', equation: 'Minimum von C(t), dC/dt = x·k(Cs − C) − y·R, 0 ≤ t ≤ dark', source: prediction },
   'predicted-hours-below': { definition: 'Wie viele Stunden die angepasste Nacht bei der angegebenen Dunkelheit, dem Oberflächenaustausch und dem Besatz unter dem Niveau gelegen hätte: eine Vorhersage, kein Messwert.', units: 'h', equation: 'Dauer der Zeiten mit C(t) < Niveau, dC/dt = x·k(Cs − C) − y·R, 0 ≤ t ≤ dark', source: prediction },
-  'un-ionised-ammonia': { definition: 'Der Teil des Gesamtammoniums, der als NH3 vorliegt, aus pH-Wert, Temperatur und Salinität derselben Zeile.', equation: 'NH3 = TAN / (1 + 10^(pKa − pH)), pKa = 0.09018 + 2729.92/T, in Salzwasser + (0.1552 − 0.0003142 t)·I, I = 19.924 S/(1000 − 1.005 S)', source: 'Emerson, Russo, Lund und Thurston (1975), Journal of the Fisheries Research Board of Canada 32, 2379–2383; Salzwasser: Khoo, Culberson und Bates (1977), Journal of Solution Chemistry 6, 281–290', units: 'in der Einheit des Gesamtammoniums' },
-  'carbon-dioxide': { definition: 'Gelöstes Kohlendioxid aus Alkalinität (Karbonathärte), pH-Wert und Temperatur derselben Zeile; für Süßwasser von pH 6 bis 8.3.', units: 'mg/L', equation: 'CO2 = 44.01 · Alkalinität · 10^(pK1 − pH)' },
+  'un-ionised-ammonia': { definition: 'Der Teil des Gesamtammoniums, der als NH3 vorliegt, aus pH-Wert, Temperatur und Salzgehalt derselben Zeile.', equation: 'NH3 = TAN / (1 + 10^(pKa − pH)), pKa = 0.09018 + 2729.92/T, in Salzwasser + (0.1552 − 0.0003142 t)·I, I = 19.924 S/(1000 − 1.005 S)', source: 'Emerson, Russo, Lund und Thurston (1975), Journal of the Fisheries Research Board of Canada 32, 2379–2383; Salzwasser: Khoo, Culberson und Bates (1977), Journal of Solution Chemistry 6, 281–290', units: 'in der Einheit des Gesamtammoniums' },
+  'carbon-dioxide': { definition: 'Gelöstes Kohlendioxid aus Alkalinität (Karbonathärte), pH-Wert und Temperatur derselben Zeile; für Süßwasser von pH 6 bis 8,3.', units: 'mg/L', equation: 'CO2 = 44.01 · Alkalinität · 10^(pK1 − pH)' },
   salinity: { definition: 'Der Salzgehalt des Beckens: wie gemessen, oder aus der Leitfähigkeit derselben Zeile.', units: 'PSU', equation: 'praktische Salzgehaltsskala PSS-78' },
   volume: { definition: 'Das Wasser im Becken: wie im Plan angegeben, oder Länge mal Breite mal Wassertiefe.', units: 'L', equation: 'Länge · Breite · Wassertiefe' },
   length: { definition: 'Die Länge des Beckens, wie im Plan angegeben.', units: 'cm', equation: sizeEquation },

@@ -115,6 +115,6 @@ export function dateWords(date: { readonly year: number; readonly month: number;
 
 /** How often, of a length as `formatDuration` writes it: `stündlich`, `täglich`, `alle 30 min`. */
 export function everyWords(length: string): string {
-  const adverbs: Readonly<Record<string, string>> = { '1 min': 'minütlich', '1 h': 'stündlich', '1 d': 'täglich', '24 h': 'täglich' };
+  const adverbs: Readonly<Record<string, string>> = { '1 s': 'sekündlich', '1 min': 'minütlich', '1 h': 'stündlich', '1 d': 'täglich', '24 h': 'täglich' };
   return adverbs[length] ?? `alle ${length}`;
 }

@@ -4,7 +4,7 @@ import type { planWords as english } from '../en/methodsPlan.ts';
 import { listedText } from './grammar.ts';
 
 const partWords: Readonly<Record<string, string>> = {
-  question: 'die Frage', hypothesis: 'die Vermutung', place: 'der Standort', tanks: 'die Beschreibung der Becken', differs: 'der beabsichtigte Unterschied', schedule: 'der Ablauf',
+  question: 'die Frage', hypothesis: 'die Vermutung', place: 'der Standort', tanks: 'die Beschreibung der Becken', differs: 'der beabsichtigte Unterschied', schedule: 'der Zeitplan',
   events: 'die Ereignisse', measure: 'die Messgeräte', equalise: 'die Angleichungsschritte', phases: 'die Phasen', limits: 'die Grenzen', stop: 'die Abbruchregeln', order: 'die Reihenfolge der Ablesung',
   seed: 'der Startwert', pairWithin: 'die Zusammenlegung von Messwerten', expect: 'die Erwartungen',
 };

@@ -16,7 +16,7 @@ export const pageWords: PageWords = {
   cannotBeComputed: 'lässt sich nicht berechnen',
 
   claim: {
-    marks: { computed: 'aus den Messwerten berechnet', condition: 'Bedingung geprüft', stated: 'angegeben, nicht berechnet', unchecked: 'nicht geprüft' },
+    marks: { computed: 'aus den Messwerten berechnet', condition: 'Bedingung geprüft', stated: 'übernommen, nicht berechnet', unchecked: 'nicht geprüft' },
     standsWhile: (condition) => `steht, solange gilt: ${condition}`,
     mismatch: 'stimmt nicht mit den Messwerten überein',
     readingsGive: (value) => `die Messwerte ergeben ${value}`,
@@ -63,7 +63,7 @@ export const pageWords: PageWords = {
   limits: {
     none: 'Der Plan nennt keine Grenzen.',
     heads: { for: 'Für', limit: 'Grenze', source: 'Quelle' },
-    caption: 'Grenzen aus dem Plan gegen die Messwerte. ✓ eingehalten, ✕ überschritten; ausgelassene Messwerte zählen nicht.',
+    caption: 'Grenzen aus dem Plan gegen die Messwerte. ✓ eingehalten, ✕ nicht eingehalten; ausgelassene Messwerte zählen nicht.',
     noSource: 'ohne Quelle',
     sides: { 'at least': 'mindestens', 'at most': 'höchstens' },
     extremes: { min: 'tiefster Wert', max: 'höchster Wert' },

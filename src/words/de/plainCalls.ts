@@ -66,7 +66,7 @@ export const calls: Readonly<Record<string, GermanCall>> = {
   solubility: { head: noun('Sauerstofflöslichkeit', 'die'), rest: ' bei {dat 1} und {dat 2}' },
   'solubility of tank': { head: noun('Sauerstofflöslichkeit', 'die'), rest: ' {in 1}' },
   saturation: { head: noun('Sättigung', 'die'), rest: ' {gen 1}{window}' },
-  deficit: { head: noun('Fehlbetrag', 'der'), rest: ' {gen 1} zur vollen Sättigung{window}' },
+  deficit: { head: noun('Sättigungsdefizit', 'das'), rest: ' {gen 1}{window}' },
   respiration: { head: noun('Atmung', 'die'), rest: ' nach {dat 1}{window}' },
   reaeration: { head: noun('Oberflächenaustausch', 'der'), rest: ' nach {dat 1}{window}' },
   'balance-point': { head: moment, rest: ', zu dem die Erzeugung nach {dat 1}{window} die Atmung erreichte' },

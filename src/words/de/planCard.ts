@@ -51,12 +51,12 @@ export const planWords: PlanCardWords = {
   stop: {
     if: 'Wenn',
     endTheRun: 'den Versuch beenden',
-    crossed: (clock, later) => `✕ überschritten um ${clock} Uhr${later > 0 ? ` und bei ${counted(later, 'einem späteren Messwert', 'späteren Messwerten')}` : ''}`,
-    notCrossed: '✓ bei keinem Messwert überschritten',
+    crossed: (clock, later) => `✕ erreicht um ${clock} Uhr${later > 0 ? ` und bei ${counted(later, 'einem späteren Messwert', 'späteren Messwerten')}` : ''}`,
+    notCrossed: '✓ bei keinem Messwert erreicht',
     noReadings: '○ noch keine Messwerte',
     outcome: (text) => `. Ausgang: ${text}`,
-    alarm: 'HALT: eine Abbruchregel ist überschritten',
-    wasCrossed: 'Eine Abbruchregel wurde überschritten',
+    alarm: 'HALT: eine Abbruchregel ist erreicht',
+    wasCrossed: 'Eine Abbruchregel wurde erreicht',
     at: ({ clock, date, later }) => ` um ${clock} Uhr am ${date}${later > 0 ? ` und bei ${counted(later, 'einem späteren Messwert', 'späteren Messwerten')}` : ''}.`,
     planSaid: (action) => `Im Plan steht: ${action}`,
     wasDone: (outcome) => `Was getan wurde: ${outcome}`,
@@ -77,7 +77,7 @@ export const planWords: PlanCardWords = {
     repeats: (name, samePlan) => `Wiederholt ${name}${samePlan ? ' mit demselben Plan' : ''}.`,
   },
 
-  design: { accepted: 'Angenommen: ', acceptedByAuthor: 'vom Verfasser angenommen', fine: 'Die Prüfung des Plans hat nichts anzumerken.' },
+  design: { accepted: 'Hingenommen: ', acceptedByAuthor: 'vom Verfasser hingenommen', fine: 'Die Prüfung des Plans hat nichts anzumerken.' },
 
   planning: {
     summary: 'Was dieser Plan unterscheiden kann',

@@ -13,8 +13,8 @@ export const postWords: PostWords = {
   imageAt: (source) => `Bild ${source}`,
 
   working: {
-    statedAfter: (source) => `Vom Verfasser angegeben, nach ${source}.`,
-    statedAlone: 'Vom Verfasser angegeben; ohne Quelle.',
+    statedAfter: (source) => `Vom Verfasser übernommen, nach ${source}.`,
+    statedAlone: 'Vom Verfasser übernommen; ohne Quelle.',
     standsBecause: (condition) => `Steht, weil gilt: ${condition}`,
     about: 'im Text steht „etwa“',
     whichIs: (formula) => `, das ist ${formula},`,
@@ -35,7 +35,7 @@ export const postWords: PostWords = {
     time: 'Zeit', remark: 'Bemerkung',
     block: (number) => `Block ${number}`,
     caption: ({ name, file, shown }) => `Messwerte wie aufgezeichnet${name ? `, ${name}` : ''}.${file ? ` Aus ${file.path}${file.hash === null ? '' : `, SHA-256 ${file.hash}`}.` : ''}${shown ? ` Die ersten ${shown.first} von ${shown.of} Zeilen.` : ''}`,
-    note: 'Notiz', times: 'Zeiten', licence: 'Lizenz', accepted: 'Angenommen', madeWith: 'Gemacht mit',
+    note: 'Notiz', times: 'Zeiten', licence: 'Lizenz', accepted: 'Hingenommen', madeWith: 'Gemacht mit',
     zone: (zone) => (zone === null ? 'UTC' : `Ortszeit in ${zone}`),
     acceptedBy: (codes) => `vom Verfasser, der diese Warnungen angesehen hat und stehen lässt: ${codes.join(', ')}`,
     key: 'In der Tabelle unten geht ein Wert in Klammern in keine Rechnung ein, „a->b“ ist eine Berichtigung, die den ersten Wert behält, „?“ bezeichnet einen zweifelhaften Messwert, „-“ eine nicht gemachte Ablesung, „<“ und „>“ einen Wert außerhalb des Messbereichs und „a/b“ gleichzeitige Wiederholungen.',

@@ -36,7 +36,7 @@ export const quantityNouns: Readonly<Record<string, Noun>> = {
   'total phosphorus': content('Gesamtphosphor'),
   'carbon dioxide': content('Kohlendioxid'),
   'air carbon dioxide': noun('Kohlendioxidgehalt', 'der', { tail: ' der Luft' }),
-  'total organic carbon': content('TOC-'),
+  'total organic carbon': noun('TOC-Gehalt', 'der'),
   chlorine: content('Chlor'),
   copper: content('Kupfer'),
   chlorophyll: content('Chlorophyll'),

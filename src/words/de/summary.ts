@@ -7,7 +7,7 @@ const functions: Readonly<Record<string, string>> = {
   sd: 'Standardabweichung', range: 'Spannweite', 'time-of-min': 'Zeit des tiefsten', 'time-of-max': 'Zeit des höchsten', change: 'Änderung', rise: 'Anstieg', fall: 'Abfall',
   'percent-change': 'Änderung in Prozent', 'percent-rise': 'Anstieg in Prozent', 'percent-fall': 'Abfall in Prozent', rate: 'Rate von Ende zu Ende', slope: 'Steigung', 'robust-slope': 'robuste Steigung',
   'steepest-fall': 'steilster Abfall', 'steepest-rise': 'steilster Anstieg', 'turning-point': 'Wendepunkt', respiration: 'Atmung', reaeration: 'Oberflächenaustausch',
-  'balance-point': 'Gleichgewicht', 'predicted-min': 'vorhergesagt tiefster',
+  'balance-point': 'Kompensationspunkt', 'predicted-min': 'vorhergesagt tiefster',
 };
 
 const readingsText = ({ least, most }: { readonly least: number; readonly most: number }): string => (least === most ? `${most} ${most === 1 ? 'Messwert' : 'Messwerte'}` : `${least} bis ${most} Messwerte`);

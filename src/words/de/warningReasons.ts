@@ -11,7 +11,7 @@ export const warningReasons: Readonly<Partial<Record<ProblemCode, string>>> = {
   'claim-wants-spaces': 'Nur ein Gleichheitszeichen mit Leerzeichen macht einen Beleg. Ohne sie sind die Klammern bloßer Text, und die Zahl wird nicht geprüft.',
   'text-after-hash': 'Was hinter einem Leerzeichen und # steht, ist ein Kommentar: Es erscheint auf keiner Plankarte und in keinem Beitrag.',
   'no-time-zone': 'Uhrzeiten, Zeitumstellungen und Sonnenaufgang hängen von der Zeitzone ab.',
-  'volume-typed-twice': 'Eine Tatsache hat einen Ort: Größe und Wassertiefe ergeben das Volumen schon.',
+  'volume-typed-twice': 'Eine Tatsache hat einen Ort: Maße und Wassertiefe ergeben das Volumen schon.',
   'readings-empty': 'Mit einem leeren Block lässt sich nichts berechnen; die Spaltenköpfe sagen, was aufzuzeichnen ist.',
   'column-not-planned': 'Der Plan sagt, wo jedes Messgerät verwendet wird. Ein Messwert von anderswo hat kein angegebenes Messgerät und keine angegebene Genauigkeit.',
   'decimal-comma': 'Ein Dezimalkomma wird als Dezimalpunkt gelesen; mit Punkt geschrieben liest sich die Tabelle überall gleich.',

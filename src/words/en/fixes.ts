@@ -12,6 +12,7 @@ const table = {
   'fill-in-mark': () => 'Put a ? before the equals sign, to be filled in',
   'space-equals': () => 'Put spaces around the equals sign',
   'insert-text': (args) => `Add ${text(args, 'text')}`,
+  'insert-dates': (args) => `Add ${text(args, 'text')}${text(args, 'more') === '0' ? '' : ` and ${text(args, 'more')} more`}`,
   'add-missing-cells': (args) => (Number(args['count']) === 1 ? 'Add - for the missing cell at the end' : `Add - for ${text(args, 'count')} missing cells at the end`),
   'make-comment': () => 'Make the line a comment',
   'read-column-in-unit': (args) => `Read ${text(args, 'head')} in ${text(args, 'unit')}`,

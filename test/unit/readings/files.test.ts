@@ -109,7 +109,8 @@ suite('readings in files', () => {
     assert.equal(result.table.rows[2]!.timeText, 'later');
     assert.equal(result.table.rows[3]!.cells[0]!.text, 'ERR');
     assert.deepEqual(result.table.rows[4]!.cells.map((cell) => cell.state.kind), ['missing', 'missing']);
-    assert.deepEqual(lineList([3, 5, 6, 7, 9]), ['3', '5-7', '9']);
+    assert.deepEqual(lineList([3, 5, 6, 7, 9]), { lines: ['3', '5-7', '9'], more: '' });
+    assert.equal(lineList(Array.from({ length: 42 }, (_, index) => 2 * index)).more, 2);
   });
   test('a quoted cell over two lines does not shift the line numbers', () => {
     const result = readFile('columns:\n  Timestamp: time\n  "Oxygen (mg/l)": mat.DO\n  Note: remark\n', 'Timestamp,Oxygen (mg/l),Note\n2026-03-14 20:00,8.2,"two\nlines"\nlater,8.3,\n');

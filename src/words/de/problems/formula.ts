@@ -4,9 +4,13 @@ import type { MessageArguments } from '../../../problems/problem.ts';
 import { text, type Sentences } from '../../sentences.ts';
 import { list, listed, near, one, phrase, quantities, quoted } from '../arguments.ts';
 import { capital } from '../grammar.ts';
+import { quantityNouns } from '../quantities.ts';
 
 const at = (args: MessageArguments): string => (text(args, 'time') === '' ? '' : ` um ${text(args, 'time')}`);
 const either = (args: MessageArguments, name: string): string => listed(args, name, 'oder');
+
+/** `Salzgehalt`; two units as `µmol/kg in mg/L`. */
+const conversion = (args: MessageArguments): string => (quantityNouns[text(args, 'about')]?.name ?? text(args, 'about').replace(' ', ' in '));
 
 /** What an equation takes in, with its preposition. A test holds that none is missing. */
 export const inputs: Readonly<Record<string, string>> = {
@@ -29,7 +33,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'unknown-name': (args) => `Nichts in dieser Notiz heißt „${text(args, 'name')}“${near(args)}.`,
   'unknown-function': (args) => `Eine Funktion „${text(args, 'name')}“ gibt es nicht${near(args)}.`,
   'function-without-operands': (args) => `„${text(args, 'name')}“ ist eine Funktion; in Klammern angeben, worauf sie angewandt wird, wie ${text(args, 'name')}(mat.DO).`,
-  'wrong-argument': (args) => `Für „${text(args, 'function')}“ gebraucht wird ${phrase(args, 'expected')}; hier steht ${phrase(args, 'found')}.`,
+  'wrong-argument': (args) => `Zu „${text(args, 'function')}“ gehört ${phrase(args, 'expected')}; hier steht ${phrase(args, 'found')}.`,
   'missing-argument': (args) => `Bei „${text(args, 'function')}“ fehlt „${text(args, 'argument')}“: ${phrase(args, 'expected')}. Die Schreibweise ist ${text(args, 'signature')}.`,
   'too-many-arguments': (args) => `„${text(args, 'function')}“ kann damit nichts anfangen; die Schreibweise ist ${text(args, 'signature')}.`,
   'option-unknown-here': (args) => (text(args, 'options') === '' ? `„${text(args, 'function')}“ kennt kein „${text(args, 'option')} …“.`
@@ -47,7 +51,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'decimals-unreadable': (args) => `„${text(args, 'found')}“ ist keine Anzahl von Dezimalstellen; eine ganze Zahl von 0 bis 12 schreiben.`,
   'no-readings': (args) => `Von ${text(args, 'name')} gibt es noch keinen Messwert.`,
   'no-column': (args) => `Eine Spalte „${text(args, 'name')}“ wurde nicht aufgezeichnet${text(args, 'columns') === '' ? '' : `; es gibt ${quoted(args, 'columns')}`}.`,
-  'several-instruments': (args) => `„${text(args, 'name')}“ wurde mit mehreren Messgeräten aufgezeichnet; angeben, mit welchem: ${either(args, 'columns')}.`,
+  'several-instruments': (args) => `„${text(args, 'name')}“ wurde mit mehreren Messgeräten aufgezeichnet; angeben, welches gemeint ist: ${either(args, 'columns')}.`,
   'group-empty': (args) => `Zu „${text(args, 'name')}“ gehört kein Becken.`,
   'quantity-after-group': (args) => `Nach „${text(args, 'name')}“ gehört ein Punkt und eine Größe, wie ${text(args, 'name')}.DO.`,
   'empty-window': (args) => `Von ${text(args, 'name')} gibt es zwischen ${text(args, 'from')} und ${text(args, 'to')} keinen Messwert.`,
@@ -64,10 +68,10 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'no-stretch': (args) => `Von ${text(args, 'name')} liegen keine zwei Messwerte ${text(args, 'length')} auseinander, zwischen denen keiner fehlt.`,
   'ambiguous-time': (args) => `${text(args, 'time')} kommt in diesem Versuch mehrmals vor; ${either(args, 'times')} schreiben.`,
   'ambiguous-phase': (args) => `Der Versuch hat mehrere Phasen „${text(args, 'name')}“; ${either(args, 'phases')} schreiben.`,
-  'no-such-phase': (args) => `Dieser Versuch hat keine Phase „${text(args, 'name')}“; der Ablauf nennt kein Licht aus, aus dem sie folgen würde.`,
+  'no-such-phase': (args) => `Dieser Versuch hat keine Phase „${text(args, 'name')}“; der Zeitplan nennt kein Licht aus, aus dem sie folgen würde.`,
   'time-outside-run': (args) => `${text(args, 'time')} liegt außerhalb des Versuchs (${text(args, 'start')} bis ${text(args, 'end')}).`,
   'time-not-in-run': (args) => `„${text(args, 'name')}“ kommt in diesem Versuch nicht vor.`,
-  'schedule-needed': (args) => `„${text(args, 'name')}“ braucht einen Ablauf mit Beginn im Plan.`,
+  'schedule-needed': (args) => `„${text(args, 'name')}“ braucht im Plan einen Zeitplan mit Beginn.`,
   'level-not-reached': (args) => `Kein Messwert von ${text(args, 'name')} liegt hier ${text(args, 'side') === 'below' ? 'unter' : 'über'} ${text(args, 'level')}.`,
   'never-settled': (args) => `${text(args, 'name')} bleibt nie ${text(args, 'length')} lang innerhalb von ${text(args, 'within')} mit drei Messwerten darin.`,
   'never-turns': (args) => `${text(args, 'name')} steigt nach dem tiefsten Messwert nicht weiter an, als das Messgerät unterscheiden kann.`,
@@ -88,10 +92,10 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
   'level-never-reached': (args) => `Die angepasste Nacht kommt bei ${text(args, 'equilibrium')} mg/L zur Ruhe und erreicht ${text(args, 'level')} nie.`,
   'prediction-below-nothing': (args) => `${text(args, 'function')} fiele hier unter null, wo die angepasste Nacht nicht mehr gilt; nach einer kürzeren Dunkelheit oder kleinerem Besatz fragen.`,
   'no-balance': (args) => `In diesen Messwerten von ${text(args, 'name')} überwiegt die Sauerstofferzeugung die Atmung noch nicht.`,
-  'oxygen-column-needed': (args) => `Für „${text(args, 'function')}“ gebraucht wird der gelöste Sauerstoff eines Beckens wie mat.DO; hier steht ${text(args, 'found')}.`,
+  'oxygen-column-needed': (args) => `Zu „${text(args, 'function')}“ gehört der gelöste Sauerstoff eines Beckens wie mat.DO; hier steht ${text(args, 'found')}.`,
   'no-joint-rows': (args) => `„${text(args, 'function')}“ findet keine Zeile, in der ${text(args, 'name')}, Wassertemperatur und Luftdruck zusammen abgelesen wurden.`,
   'outside-equation-range': (args) => `„${text(args, 'function')}“ gilt für ${inputs[text(args, 'input')] ?? text(args, 'input')} von ${text(args, 'low')} bis ${text(args, 'high')} ${text(args, 'unit')}, hier${at(args)} ist es ${text(args, 'value')}.`,
   'not-for-saline-water': (args) => `„${text(args, 'function')}“ gilt für Süßwasser, und dieses Wasser ist${at(args)} salzig.`,
-  'equation-not-applicable': (args) => `„${text(args, 'function')}“ ist${at(args)} nicht berechenbar: Für die Umrechnung (${text(args, 'about')}) ist hier zu wenig bekannt.`,
+  'equation-not-applicable': (args) => `„${text(args, 'function')}“ ist${at(args)} nicht berechenbar: Für die Umrechnung (${conversion(args)}) ist hier zu wenig bekannt.`,
   'reference-temperature-needed': (args) => `Für den Salzgehalt aus ${text(args, 'quantity')} wird die Temperatur gebraucht, die auf der Senkspindel steht; im Plan angeben, zum Beispiel „reference temperature: 25 degC“ bei ${text(args, 'quantity')}.`,
 };

@@ -7,7 +7,7 @@ const cuts: Readonly<Record<string, string>> = {
 };
 
 export const noteSentences: Sentences<keyof typeof noteCodes> = {
-  'protocol-missing': () => 'Diese Notiz hat keinen Block „protocol“, deshalb kann nichts darin geprüft werden; einen hinzufügen, der Becken, Ablauf und Messgrößen nennt.',
+  'protocol-missing': () => 'Diese Notiz hat keinen Block „protocol“, deshalb kann nichts darin geprüft werden; einen hinzufügen, der Becken, Zeitplan und Messgrößen nennt.',
   'second-protocol': (args) => `Eine Notiz hat nur einen Block „protocol“, und der steht in Zeile ${text(args, 'line')}; diesen Plan in eine eigene Notiz verschieben.`,
   'near-miss-block': (args) => `\`${text(args, 'found')}\` ist kein Blockwort, deshalb erscheint dies als bloßer Code; gemeint ist vielleicht \`${text(args, 'word')}\`.`,
   'block-indented': (args) => `Dieser Block „${text(args, 'word')}“ ist so weit eingerückt, dass Markdown ihn als Code liest; weiter nach links rücken.`,

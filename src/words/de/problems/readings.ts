@@ -10,15 +10,18 @@ function sealSentence(args: MessageArguments): string {
   switch (text(args, 'kind')) {
     case 'value': return `${head} um ${time} wurde nach dem Versiegeln geändert; den versiegelten Wert wiederherstellen oder mit -> berichtigen, damit der erste Wert stehen bleibt.`;
     case 'time': return `Die Zeit ${time} wurde nach dem Versiegeln geändert; die versiegelte Zeit wiederherstellen oder mit -> berichtigen.`;
-    case 'head': return `${head === '' ? 'Die Liste der Spalten' : `Die Spalte ${head}`} oder ihre Einheit wurde nach dem Versiegeln geändert; wiederherstellen.`;
+    case 'head': return `${head === '' ? 'Die Reihe der Spalten' : `Die Spalte ${head} oder ihre Einheit`} wurde nach dem Versiegeln geändert; wiederherstellen.`;
     case 'row-added': return `Die Zeile ${time} kam nach dem Versiegeln hinzu; in einem eigenen Block eintragen.`;
     case 'row-removed': return 'Eine Zeile wurde nach dem Versiegeln entfernt; wiederherstellen.';
     default: return 'Diese Tabelle ist nicht mehr so, wie sie versiegelt wurde; die versiegelten Werte wiederherstellen oder mit -> berichtigen.';
   }
 }
 
+/** What a list of times or lines leaves out. */
+const more = (args: MessageArguments): string => (text(args, 'more') === '' ? '' : ` und ${one(args, 'more') ? 'eine weitere' : `${text(args, 'more')} weitere`}`);
+
 /** `probe.csv, Zeile 4`. */
-const lines = (args: MessageArguments): string => `${text(args, 'path')}, ${one(args) ? 'Zeile' : 'Zeilen'} ${text(args, 'lines')}`;
+const lines = (args: MessageArguments): string => `${text(args, 'path')}, ${one(args) ? 'Zeile' : 'Zeilen'} ${text(args, 'lines')}${more(args)}`;
 
 function rowSentence(args: MessageArguments): string {
   const times = one(args) ? 'diese Zeit' : 'diese Zeiten';
@@ -38,7 +41,7 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
   'head-unreadable': (args) => `${text(args, 'head')} ist kein Spaltenkopf; das Becken (oder room), einen Punkt und die Größe schreiben, wie mat.DO.`,
   'column-unknown': (args) => (text(args, 'kind') === 'tank'
     ? `Der Plan hat kein Becken ${text(args, 'name')}; er hat ${text(args, 'known')}.`
-    : `Der Plan misst ${text(args, 'name')} nicht; ${text(args, 'known') ? `unter measure stehen ${text(args, 'known')}` : 'unter measure ergänzen'}.`),
+    : `Der Plan misst ${text(args, 'name')} nicht; ${text(args, 'known') ? `unter measure ${text(args, 'known').includes(', ') ? 'stehen' : 'steht'} ${text(args, 'known')}` : 'unter measure ergänzen'}.`),
   'column-twice': (args) => `Die Spalte ${text(args, 'head')} steht hier zweimal; ein zweites Messgerät braucht einen Namen, wie ${text(args, 'head').split('@')[0]!}@titration.`,
   'column-not-planned': (args) => `Nach dem Plan wird ${text(args, 'quantity')} hier gemessen: ${text(args, 'places')}; der Spaltenkopf ${text(args, 'head')} sagt etwas anderes.`,
   'head-unit-mismatch': (args) => `${text(args, 'head')} kann nicht in ${text(args, 'unit')} stehen: Der Plan misst in ${text(args, 'planned')}.`,
@@ -53,7 +56,7 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
   'remark-without-row': () => 'Diese Bemerkung gehört zu keiner Zeile; hinter eine Zeile setzen oder mit # beginnen.',
   'time-unreadable': (args) => `${text(args, 'text')} ist keine Zeit; 20:30 schreiben, 2026-03-15T06:30, oder +90 für Minuten nach dem Beginn.`,
   'time-needs-date': () => 'Der Tag dieser Uhrzeit ist unbekannt: dem Plan einen Beginn geben oder darüber eine Tageszeile wie # 2026-03-16 setzen.',
-  'time-needs-start': () => 'Diese Zeit zählt vom Beginn des Ablaufs, und der Plan hat keinen.',
+  'time-needs-start': () => 'Diese Zeit zählt vom Beginn des Zeitplans, und der Plan nennt keinen.',
   'time-wants-date': (args) => `Der Versuch dauert länger als einen Tag: ${text(args, 'time')} eine Tageszeile oder ein volles Datum geben.`,
   'time-goes-back': (args) => `${text(args, 'time')} liegt vor der Zeile darüber, und am nächsten Tag wäre es ${text(args, 'step')} später; das volle Datum schreiben.`,
   'time-ambiguous': (args) => `Die Uhren wurden in ${text(args, 'zone')} zurückgestellt, ${text(args, 'time')} kam also zweimal vor; den Abstand von UTC ergänzen.`,
@@ -69,7 +72,7 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
   'reading-outside-run': (args) => (one(args)
     ? `Die Ablesung um ${text(args, 'first')} liegt außerhalb des Versuchs.`
     : `${text(args, 'count')} Zeilen liegen außerhalb des Versuchs, die erste um ${text(args, 'first')}, die letzte um ${text(args, 'last')}.`),
-  'slots-missed': (args) => `${text(args, 'head')} hat an ${text(args, 'missed')} von ${text(args, 'planned')} Messzeiten keinen Messwert: ${text(args, 'times')}.`,
+  'slots-missed': (args) => `Von ${text(args, 'head')} fehlt der Messwert zu ${text(args, 'missed')} von ${text(args, 'planned')} ${one(args, 'planned') ? 'Messzeit' : 'Messzeiten'}: ${text(args, 'times')}${more(args)}.`,
   'duplicate-reading': (args) => `${text(args, 'columns')} ${many(args, 'columns') ? 'haben' : 'hat'} um ${text(args, 'time')}${Number(args['count']) > 1 ? ` und zu ${Number(args['count']) - 1} weiteren Zeiten` : ''} schon einen Wert; nur einen von beiden behalten.`,
   'times-nearly-pair': (args) => `${text(args, 'count')} Zeiten hier treffen fast die eines früheren Blocks; mit pair within: ${text(args, 'within')} im Plan gälten sie als Paare.`,
   'seal-broken': sealSentence,

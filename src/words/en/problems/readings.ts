@@ -18,6 +18,9 @@ function sealSentence(args: MessageArguments): string {
   }
 }
 
+/** What a list leaves out. */
+const more = (args: MessageArguments): string => (text(args, 'more') === '' ? '' : `, and ${text(args, 'more')} more`);
+
 export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
   'readings-empty': () => 'This readings block is empty; start it with the heads, time first.',
   'time-column-missing': (args) => `The first head must be time, not ${text(args, 'head') || 'nothing'}.`,
@@ -55,7 +58,7 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
   'reading-outside-run': (args) => (Number(args['count']) === 1
     ? `The reading at ${text(args, 'first')} lies outside the run.`
     : `${text(args, 'count')} rows lie outside the run, the first at ${text(args, 'first')}, the last at ${text(args, 'last')}.`),
-  'slots-missed': (args) => `${text(args, 'head')} has no reading at ${text(args, 'missed')} of ${text(args, 'planned')} planned times: ${text(args, 'times')}.`,
+  'slots-missed': (args) => `${text(args, 'head')} has no reading at ${text(args, 'missed')} of ${text(args, 'planned')} planned times: ${text(args, 'times')}${more(args)}.`,
   'duplicate-reading': (args) => `${text(args, 'columns')} already ${Array.isArray(args['columns']) && args['columns'].length > 1 ? 'have values' : 'has a value'} at ${text(args, 'time')}${Number(args['count']) > 1 ? ` and ${Number(args['count']) - 1} more times` : ''}; keep one of the two.`,
   'times-nearly-pair': (args) => `${text(args, 'count')} times here nearly meet those of an earlier block; pair within: ${text(args, 'within')} in the plan would let them pair.`,
   'seal-broken': sealSentence,
@@ -80,7 +83,7 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
   'data-file-unit': (args) => `The file prints ${text(args, 'printed')} over ${text(args, 'from')}, and ${text(args, 'head')} is read in ${text(args, 'unit')}.`,
   'data-file-rows': (args) => {
     const count = Number(args['count']);
-    const lines = `${text(args, 'path')}, ${count === 1 ? 'line' : 'lines'} ${text(args, 'lines')}`;
+    const lines = `${text(args, 'path')}, ${count === 1 ? 'line' : 'lines'} ${text(args, 'lines')}${more(args)}`;
     switch (text(args, 'reason')) {
       case 'repeated': return `${lines}: the clocks went back, so ${count === 1 ? 'this time' : 'these times'} came twice; give the file's time zone as an offset such as +01:00.`;
       case 'skipped': return `${lines}: the clocks went forward over ${count === 1 ? 'this time' : 'these times'}; give the file's time zone as an offset such as +01:00.`;
@@ -90,7 +93,7 @@ export const readingsSentences: Sentences<keyof typeof readingsCodes> = {
       default: return `${lines}: the time cannot be read.`;
     }
   },
-  'data-file-cells': (args) => `${text(args, 'path')}, ${Number(args['count']) === 1 ? 'line' : 'lines'} ${text(args, 'lines')}: no reading of ${text(args, 'head')} can be read there.`,
+  'data-file-cells': (args) => `${text(args, 'path')}, ${Number(args['count']) === 1 ? 'line' : 'lines'} ${text(args, 'lines')}${more(args)}: no reading of ${text(args, 'head')} can be read there.`,
   'date-order-unclear': (args) => `Dates such as ${text(args, 'example')} in ${text(args, 'path')} can be read in two ways; say which with date order: ${(args['orders'] as readonly string[] | undefined)?.join(' or ') ?? ''}.`,
   'decimal-unclear': (args) => `The commas in ${text(args, 'path')} may be decimal commas or stand between thousands; say which with decimal: comma or point.`,
 };

@@ -57,7 +57,7 @@ export function contrast(call: Call): FormulaValue | null {
   if (!Number.isFinite(value)) return call.fail('unit-mismatch', { left: treated.unit.print, right: untreated.unit.print }, at);
   const half = treatment.length > 1 && control.length > 1
     ? betweenTanks(call, treatment, control, quantity, before, after) : betweenReadings(call, [...earlier, ...later].map(([point]) => point), d, { before: earlier.length, value, unit: differenceUnit(treated.unit) });
-  const contributions = half === null ? null : new Map([[`contrast:${quantity}:${after.from}`, half / 2]]);
+  const contributions = half === null ? null : new Map([[`contrast:${quantity}:${after.from}..${after.to}`, half / 2]]);
   return { ...numberValue(value, differenceUnit(treated.unit), contributions), ...decimalsOf([...earlier, ...later].flat()) };
 }
 

@@ -40,7 +40,7 @@ export function claimAt(text: string, offset: number): ClaimPlace | null {
   return { open: from + open, words, formula: { before: formula, wanted: condition ? 'condition' : 'any', words }, stated: /^\s*stated\b/u.test(formula) };
 }
 
-const valueLine = /^\s*[A-Za-z][A-Za-z0-9-]*[ \t]+=[ \t]/u;
+const valueLine = /^\s*\p{L}[\p{L}\p{N}-]*[ \t]+=[ \t]/u;
 
 /** The formula at a place; null where none is being written. */
 export function formulaAt(text: string, offset: number, place: Place = placeAt(text, offset)): FormulaPlace | null {

@@ -68,7 +68,7 @@ export function rename(note: Note, offset: number, newName: string): { readonly 
   const { kind } = places[0]!;
   const name = newName.trim();
   if (name === prepared.name) return { edits: [] };
-  if (!isName(name) || (kind === 'result' && !/^[A-Za-z][A-Za-z0-9-]*$/u.test(name)) || name.endsWith('-')) return { refusal: 'not-a-name', args: { name } };
+  if (!isName(name) || name.endsWith('-')) return { refusal: 'not-a-name', args: { name } };
   if (kind !== 'quantity' && kind !== 'fact' && (isReserved(name) || functionByName(name) !== null)) return { refusal: 'reserved', args: { name } };
   const taken = takenBy(note, name);
   if (taken) return { refusal: 'taken', args: { name, other: taken } };

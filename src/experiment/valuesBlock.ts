@@ -6,7 +6,7 @@ import type { ResultDefinition } from '../formula/context.ts';
 
 export interface ValueLine extends ResultDefinition { readonly block: number }
 
-const line = /^([ \t]*)([A-Za-z][A-Za-z0-9-]*)([ \t]+=[ \t]+)(.*\S)[ \t]*$/;
+const line = /^([ \t]*)(\p{L}[\p{L}\p{N}-]*)([ \t]+=[ \t]+)(.*\S)[ \t]*$/u;
 
 /**
  * All named results of a note, in order.

@@ -56,7 +56,7 @@ function closeClaim(inline: InlineText, word: '=' | 'if', formulaStart: number, 
   const openString = /^stated\s+"[^"}]*(?=\})/.exec(rest);
   const formula = word === 'if'
     ? /^[^\n]*?(?=[\s.,;:!?]*(?:\n|$))/.exec(rest)
-    : /^(?:stated\s+"[^"]*"|[A-Za-z][\w-]*(?:\.[A-Za-z][\w-]*(?:@[\w-]+)?)?(?:\([^(){}\n]*(?:\([^(){}\n]*\)[^(){}\n]*)*\))?(?:\s+in\s+[^\s,.;]+)?)/.exec(rest);
+    : /^(?:stated\s+"[^"]*"|\p{L}[\p{L}\p{N}_-]*(?:\.\p{L}[\p{L}\p{N}_-]*(?:@[\p{L}\p{N}_-]+)?)?(?:\([^(){}\n]*(?:\([^(){}\n]*\)[^(){}\n]*)*\))?(?:\s+in\s+[^\s,.;]+)?)/u.exec(rest);
   const length = openString?.[0].length ?? formula?.[0].length ?? 0;
   if (length === 0) return [];
   const at = toDocumentOffset(inline.mapped, formulaStart + length, true);

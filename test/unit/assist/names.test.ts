@@ -54,7 +54,7 @@ suite('assist: names', () => {
   });
 
   test('a renamed note reads as before', () => {
-    for (const [part, inside, name] of [['  mat:\n', 2, 'lettuce'], ['  DO: {what', 2, 'oxygen'], ['id: feeding', 5, 'meal'], ['{late: light', 2, 'second-half'], ['first-loss = ', 3, 'early-loss'], ['group: mats', 8, 'covered']] as const) {
+    for (const [part, inside, name] of [['  mat:\n', 2, 'lettuce'], ['  DO: {what', 2, 'oxygen'], ['id: feeding', 5, 'meal'], ['{late: light', 2, 'second-half'], ['first-loss = ', 3, 'früher-verlust'], ['group: mats', 8, 'covered']] as const) {
       const answer = rename(note, at(whole, part, inside), name);
       ok('edits' in answer && answer.edits.length >= 2, name);
       const after = readNote(apply(whole, answer.edits));

@@ -112,6 +112,9 @@ suite('grammar', () => {
     const values = '~~~values\nfirst-loss = percent-fall(mat.DO)\n~~~';
     has(values, 'first-loss', 'variable.other.definition');
     has(values, 'percent-fall', 'support.function');
+    const german = '~~~values\nhöchster-süd = max(süd.DO)\n~~~';
+    has(german, 'höchster-süd', 'variable.other.definition');
+    has(german, 'süd', 'variable.other.object');
     const file = '```readings\nfrom: probe.csv\nsha256: ab\n```';
     ok(tokens(file).some((token) => token.text.includes('sha256') && token.scopes.includes('meta.embedded.block.yaml')));
   });

@@ -61,6 +61,7 @@ suite('problems of a note\'s structure', () => {
 
   test('a claim without spaces or without words', () => {
     assert.deepEqual(found('lost {2.9 %=first-loss} and'), [['claim-wants-spaces', '{2.9 %=first-loss}']]);
+    assert.deepEqual(found('stieg um {2.9 %=änderung} und'), [['claim-wants-spaces', '{2.9 %=änderung}']]);
     assert.equal(mended('lost {2.9 %=first-loss} and'), 'lost {2.9 % = first-loss} and');
     assert.equal(mended('lost {2.9 % =first-loss} and'), 'lost {2.9 % = first-loss} and');
     assert.equal(mended('lost {?= mean(mat.DO)} and'), 'lost {? = mean(mat.DO)} and');

@@ -115,7 +115,7 @@ function withoutWords(inline: InlineText, position: number, separator: number): 
 /** `{2.9 %=first-loss}`: a number, an equals sign and something like a formula, but not the spaces that make a claim. */
 function withoutSpaces(inline: InlineText, position: number, close: number): Problem | null {
   const inside = inline.mapped.text.slice(position + 1, close);
-  const found = /^([^=]*[^=<>!\s])(\s*)=(\s*)([A-Za-z][\w-]*(?:[.(].*)?|stated\s*".*)$/s.exec(inside);
+  const found = /^([^=]*[^=<>!\s])(\s*)=(\s*)(\p{L}[\p{L}\p{N}_-]*(?:[.(].*)?|stated\s*".*)$/su.exec(inside);
   if (!found || !/\d|^\s*\?/.test(found[1]!)) return null;
   const from = position + 1 + found[1]!.length;
   const range = toDocumentRange(inline.mapped, { start: position, end: close + 1 });

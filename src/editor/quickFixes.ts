@@ -22,7 +22,7 @@ export function registerQuickFixes(notes: NoteStore): vscode.Disposable {
       // Formulas are searched for the numbers at this place only, and only when somebody asks.
       const here = note.problems.filter((problem) => toRange(document, problem.range).intersection(range));
       const actions = wants(vscode.CodeActionKind.QuickFix)
-        ? here.flatMap((problem) => [...problem.fixes, ...findFixes(problem, note)].map((fix) => quickFix(document, note, problem, fix, context))) : [];
+        ? here.flatMap((problem) => fixesOf(document, note, problem, context)) : [];
       // A sentence becomes a statement only when somebody asks for what can be done with it.
       if (context.triggerKind === vscode.CodeActionTriggerKind.Invoke && wants(rewriteKind)) {
         const place = { start: document.offsetAt(range.start), end: document.offsetAt(range.end) };
@@ -32,7 +32,10 @@ export function registerQuickFixes(notes: NoteStore): vscode.Disposable {
       }
       const safe = safeOf(note);
       if (safe.count > 1 && here.some((problem) => problem.fixes.length > 0) && wants(vscode.CodeActionKind.QuickFix)) actions.push(fixAll(document, safe.edits, vscode.CodeActionKind.QuickFix));
-      if (safe.count > 0 && context.only && wants(fixAllKind)) actions.push(fixAll(document, safe.edits, fixAllKind));
+      if (context.only && wants(fixAllKind)) {
+        if (safe.count > 0) actions.push(fixAll(document, safe.edits, fixAllKind));
+        else if (context.triggerKind === vscode.CodeActionTriggerKind.Invoke) actions.push(nothingToMend());
+      }
       return actions;
     },
   }, { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix, fixAllKind, rewriteKind] });
@@ -47,14 +50,35 @@ function safeOf(note: Note): SafeEdits {
 
 const known = new WeakMap<Note, SafeEdits>();
 
+/** The mends of a problem. Those that a seal forbids are shown only on request, so the way that keeps the seal stands beside them. */
+function fixesOf(document: vscode.TextDocument, note: Note, problem: Problem, context: vscode.CodeActionContext): vscode.CodeAction[] {
+  const actions = [...problem.fixes, ...findFixes(problem, note)].map((fix) => quickFix(document, note, problem, fix, context));
+  const forbidden = actions.find((action) => action.disabled);
+  return forbidden ? [...actions, correctInstead(document, forbidden.diagnostics)] : actions;
+}
+
+/** Cannot be done, and says why: the editor's menu shows titles only, its message at the cursor the reason only. */
+function refused(action: vscode.CodeAction, reason: string): vscode.CodeAction {
+  action.title = `${action.title} · ${reason}`;
+  action.disabled = { reason };
+  return action;
+}
+
+function correctInstead(document: vscode.TextDocument, diagnostics: vscode.Diagnostic[] | undefined): vscode.CodeAction {
+  const title = vscode.l10n.t('The table is sealed: correct the reading instead…');
+  const action = new vscode.CodeAction(title, vscode.CodeActionKind.QuickFix);
+  action.command = { command: 'evenwater.correctReading', title, arguments: [document.uri] };
+  action.diagnostics = diagnostics;
+  return action;
+}
+
 function quickFix(document: vscode.TextDocument, note: Note, problem: Problem, fix: Fix, context: vscode.CodeActionContext): vscode.CodeAction {
   const action = new vscode.CodeAction(fixTitle(fix), vscode.CodeActionKind.QuickFix);
   action.edit = new vscode.WorkspaceEdit();
   addEdits(action.edit, document, fix.edits);
   action.diagnostics = context.diagnostics.filter((diagnostic) => shows(document, diagnostic, problem));
   action.isPreferred = fix.preferred;
-  if (breaksSeal(note, fix.edits)) action.disabled = { reason: vscode.l10n.t('The table is sealed. Correct the reading instead; that keeps the seal.') };
-  return action;
+  return breaksSeal(note, fix.edits) ? refused(action, vscode.l10n.t('The table is sealed. Correct the reading instead; that keeps the seal.')) : action;
 }
 
 function rewrite(document: vscode.TextDocument, fix: Fix): vscode.CodeAction {
@@ -67,12 +91,18 @@ function rewrite(document: vscode.TextDocument, fix: Fix): vscode.CodeAction {
 /** Says why nothing is offered to whoever asked for it. */
 function noStatement(): vscode.CodeAction {
   const action = new vscode.CodeAction(vscode.l10n.t('Turn the sentence into a checked statement'), rewriteKind);
-  action.disabled = { reason: vscode.l10n.t('Nothing that this note computes fits the sentence.') };
-  return action;
+  return refused(action, vscode.l10n.t('Nothing that this note computes fits the sentence.'));
 }
 
+/** Says why there is nothing for "fix all" to whoever asked for it. */
+function nothingToMend(): vscode.CodeAction {
+  return refused(new vscode.CodeAction(mendTitle(), fixAllKind), vscode.l10n.t('There is nothing that could be mended without changing a value.'));
+}
+
+const mendTitle = (): string => vscode.l10n.t('Mend everything that changes no value');
+
 function fixAll(document: vscode.TextDocument, edits: readonly TextEdit[], kind: vscode.CodeActionKind): vscode.CodeAction {
-  const action = new vscode.CodeAction(vscode.l10n.t('Mend everything that changes no value'), kind);
+  const action = new vscode.CodeAction(mendTitle(), kind);
   action.edit = new vscode.WorkspaceEdit();
   addEdits(action.edit, document, edits);
   return action;

@@ -1,31 +1,16 @@
 // The desk by keyboard and pointer, where mocha cannot reach: suggestions open while typing inside blocks and claims of a note
 // and nowhere else, a hover shows its chart, a problem's code leads to its explanation. Each check starts from the note as it is on disk.
-import { readFileSync } from 'node:fs';
+import fs from 'node:fs/promises';
 import path from 'node:path';
-import { newPage, previewFrame } from '../../scripts/workbench/browser.mjs';
+import { previewFrame } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
 import { pageAddress, quietSettings, startServer } from '../../scripts/workbench/server.mjs';
 import { copyFixtures } from '../../scripts/workbench/suites.mjs';
 import { handInSettings, startWebServer } from '../../scripts/workbench/webServer.mjs';
 import { expect } from './checks.mjs';
-
-/** The note that a page shows. */
-const shownIn = new Map();
-
-/** Puts the cursor behind the first `text` of the note as it stands on disk. */
-async function cursorBehind(page, text) {
-  const file = shownIn.get(page);
-  const before = readFileSync(path.join(root, 'test/workbench/workspace', file), 'utf8').split(text, 1)[0];
-  expect(before.length > 0, `${text} does not stand in ${file}`);
-  const lines = `${before}${text}`.split('\n');
-  await page.keyboard.press('Control+G');
-  const input = page.locator('.quick-input-widget input').first();
-  await input.waitFor({ timeout: 15_000 });
-  await input.fill(`:${lines.length}:${lines.at(-1).length + 1}`);
-  await page.keyboard.press('Enter');
-  await page.locator('.statusbar [id="status.editor.selection"]', { hasText: `Ln ${lines.length}, Col ${lines.at(-1).length + 1}` }).first().waitFor({ timeout: 15_000 });
-  await page.waitForFunction(() => document.activeElement?.closest('.editor-instance .monaco-editor') !== null, undefined, { timeout: 15_000 });
-}
+import { command, cursorBehind, runParts } from './deskPage.mjs';
+import { linkedChecks } from './deskLinked.mjs';
+import { mendChecks, refusedChecks } from './deskFixes.mjs';
 
 const suggestions = (page) => page.locator('.suggest-widget.visible .monaco-list-row');
 
@@ -39,15 +24,6 @@ async function suggestedWhileTyping(page, text, typed, { expected = true, erased
   const labels = await suggestions(page).locator('.label-name').allInnerTexts();
   await page.keyboard.press('Escape');
   return labels.map((label) => label.trim());
-}
-
-/** Runs a command by its name, through the palette. */
-async function command(page, title) {
-  await page.keyboard.press('F1');
-  await page.locator('.quick-input-widget input').first().waitFor({ timeout: 15_000 });
-  await page.keyboard.type(title);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor({ timeout: 30_000 });
-  await page.keyboard.press('Enter');
 }
 
 const opens = (text, typed, wanted, erased = '') => async ({ page }) => {
@@ -103,6 +79,33 @@ const checks = {
   },
 };
 
+/** Where the lines above blocks stand and what they say, and the values at line ends. */
+const beside = (page) => page.evaluate(() => ({
+  lenses: [...document.querySelectorAll('.editor-instance .codelens-decoration')].map((lens) => `${Math.round(lens.getBoundingClientRect().top)} ${lens.textContent}`),
+  value: [...document.querySelectorAll('.editor-instance .view-line')].map((line) => [Math.round(line.getBoundingClientRect().top), / = ?7\.66\u00a0?.*$/u.exec(line.textContent)?.[0]]).filter(([, text]) => text).join(),
+}));
+
+const keepStill = {
+  'lines above blocks and values at line ends keep still while the plan is broken': async ({ page }) => {
+    await page.setViewportSize({ width: 1400, height: 1700 });
+    await cursorBehind(page, 'unit: mg/L');
+    await page.locator('.view-line', { hasText: '7.66' }).first().waitFor({ timeout: 15_000 });
+    const before = await beside(page);
+    expect(before.lenses.length >= 3 && before.value !== '', JSON.stringify(before));
+    await page.keyboard.type('}', { delay: 60 });
+    const problems = page.locator('.statusbar [id="status.problems"]').first();
+    for (const end = Date.now() + 20_000; !/errors: [1-9]/i.test(await problems.getAttribute('aria-label')); await page.waitForTimeout(50)) {
+      const now = await beside(page);
+      expect(now.lenses.map((lens) => lens.split(' ')[0]).join() === before.lenses.map((lens) => lens.split(' ')[0]).join() && now.value === before.value, `${JSON.stringify(before)} became ${JSON.stringify(now)}`);
+      expect(Date.now() < end, 'the plan is not broken');
+    }
+    await page.waitForTimeout(1500);
+    const after = await beside(page);
+    expect(after.lenses.length === before.lenses.length && after.lenses.every((lens, index) => lens.split(' ')[0] === before.lenses[index].split(' ')[0] && lens.split(' ').length > 2), JSON.stringify(after));
+    expect(after.value === before.value, `${before.value} became ${after.value}`);
+  },
+};
+
 /** What opens another editor: each on a page of its own. */
 const explanationLink = {
   'a problem’s code leads to its explanation': async ({ page }) => {
@@ -145,58 +148,55 @@ const plainChecks = {
   },
 };
 
-async function runIn(name, addressOf, browser, pictures, prepare = async () => {}) {
-  const count = { passed: 0, failed: 0, skipped: 0 };
-  for (const [file, wanted] of [['night.tank.md', checks], ['night.tank.md', explanationLink], ['night.tank.md', explainProblem], ['plain.md', plainChecks]]) {
-    const page = await newPage(browser, { width: 1400, height: 1000 });
-    shownIn.set(page, file);
-    try {
-      await prepare(page);
-      await page.goto(addressOf(file));
-      await page.locator(`.monaco-editor[data-uri$="${file}"] .view-line`).first().waitFor({ timeout: 90_000 });
-      if (file === 'night.tank.md') await page.locator('.codelens-decoration').first().waitFor({ timeout: 60_000 });
-      else await page.waitForTimeout(5000);
-      await page.locator('.monaco-editor .view-lines').first().click();
-      for (const [title, check] of Object.entries(wanted)) {
-        try {
-          await check({ page, pictures, name });
-          if (wanted === checks) await command(page, 'File: Revert File');
-          count.passed += 1;
-          console.log(`    ✔ ${name}: ${title}`);
-        } catch (error) {
-          count.failed += 1;
-          console.log(`    ✘ ${name}: ${title}\n      ${error.message}`);
-          await page.screenshot({ path: path.join(root, 'workbench/log', `desk-${name}-${count.failed}.png`) }).catch(() => {});
-          await page.keyboard.press('Escape');
-          if (wanted === checks) await command(page, 'File: Revert File').catch(() => {});
-        }
-      }
-    } catch (error) {
-      count.failed += 1;
-      console.log(`    ✘ ${name}: ${error.message}`);
-      await page.screenshot({ path: path.join(root, 'workbench/log', `desk-${name}.png`) }).catch(() => {});
-    } finally {
-      await page.context().close();
-    }
+const parts = [
+  { file: 'night.tank.md', checks, reverts: true },
+  { file: 'night.tank.md', checks: explanationLink },
+  { file: 'night.tank.md', checks: explainProblem },
+  { file: 'plain.md', checks: plainChecks },
+  { file: 'night.tank.md', checks: mendChecks, reverts: true },
+  { file: 'night.tank.md', checks: keepStill },
+  { folder: 'test/workbench/desk', file: 'fahrenheit.tank.md', checks: refusedChecks },
+];
+
+/** Linked editing has an editor of its own: switched on, it answers between the keys that the other checks type. */
+const linked = { settings: { 'editor.linkedEditing': true }, parts: [{ file: 'night.tank.md', checks: linkedChecks, reverts: true }] };
+
+async function inNodeHost(browser, folder, { settings = {}, parts: each }, pictures) {
+  const server = await startServer({ settings });
+  try {
+    return await runParts(each, { name: 'node-host', addressOf: (file) => pageAddress(server, { folder, file, extension: root }), browser, pictures });
+  } finally {
+    await server.stop();
   }
-  return count;
+}
+
+async function inWebHost(browser, folder, { settings = {}, parts: each }, pictures) {
+  const web = await startWebServer({ folder, extension: root });
+  const addressOf = (file) => {
+    const payload = JSON.stringify([['skipWelcome', 'true'], ['openFile', `vscode-test-web://mount/${file}`]]);
+    return `${web.origin}/?${new URLSearchParams({ payload })}`;
+  };
+  try {
+    return await runParts(each, { name: 'web-host', addressOf, browser, pictures, prepare: (page) => handInSettings(page, { ...quietSettings, ...settings }) });
+  } finally {
+    await web.stop();
+  }
 }
 
 /** The checks in the Node host's workbench and in the browser-only one. `pictures`: a folder for screenshots. */
 export async function runDesk(browser, { pictures = null } = {}) {
   const notes = await copyFixtures();
-  const server = await startServer();
-  const web = await startWebServer({ folder: notes.folder, extension: root });
+  await fs.cp(path.join(root, 'test/workbench/desk'), notes.folder, { recursive: true });
+  const total = { passed: 0, failed: 0, skipped: 0 };
   try {
-    const first = await runIn('node-host', (file) => pageAddress(server, { folder: notes.folder, file, extension: root }), browser, pictures);
-    const second = await runIn('web-host', (file) => {
-      const payload = JSON.stringify([['skipWelcome', 'true'], ['openFile', `vscode-test-web://mount/${file}`]]);
-      return `${web.origin}/?${new URLSearchParams({ payload })}`;
-    }, browser, pictures, (page) => handInSettings(page, quietSettings));
-    return { passed: first.passed + second.passed, failed: first.failed + second.failed, skipped: 0 };
+    for (const run of [inNodeHost, inWebHost]) {
+      for (const each of [{ parts }, linked]) {
+        const count = await run(browser, notes.folder, each, pictures);
+        for (const key of Object.keys(total)) total[key] += count[key];
+      }
+    }
+    return total;
   } finally {
-    await server.stop();
-    await web.stop();
     await notes.remove();
   }
 }

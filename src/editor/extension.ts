@@ -5,6 +5,7 @@ import { registerCodeLenses } from './codeLenses.ts';
 import { registerCheck } from './commands/check.ts';
 import { registerExplainProblem } from './commands/explainProblem.ts';
 import { fillInOnSave, registerFillIn } from './commands/fillIn.ts';
+import { registerGoToProblem } from './commands/goToProblem.ts';
 import { registerInsertReadings } from './commands/insertReadings.ts';
 import { registerNewExperiment } from './commands/newExperiment.ts';
 import { registerOpenExample } from './commands/openExample.ts';
@@ -70,6 +71,7 @@ export function activate(context: vscode.ExtensionContext): ReturnType<typeof ex
     registerStatus(notes, calm),
     registerCheck(notes, severities),
     registerExplainProblem(context.extensionUri, log),
+    registerGoToProblem(),
     registerExplanations(context.extensionUri, log),
     registerPublish(notes, log),
     registerRecheck(log),

@@ -16,6 +16,12 @@ export function lineOf(text: string, offset: number): number {
   return line;
 }
 
+/** Characters before an offset on its line. */
+const characterOf = (text: string, offset: number): number => offset - (text.lastIndexOf('\n', offset - 1) + 1);
+
+/** For the line's button, which opens the menu itself: nothing to copy or paste there. */
+const onlyOurMenu = JSON.stringify({ preventDefaultContextMenuItems: true });
+
 const signs = { error: '✕', warning: '!', information: 'i', hint: '?' } as const;
 
 /** Problems that stand inside a range, those of claims left to the claims. */
@@ -26,7 +32,7 @@ export function problemsIn(note: Note, range: SourceRange, least: 'error' | 'war
 
 /**
  * A list of problems as a box; nothing where there is none. In the preview each names its line by a button, and carries that
- * line for scrolling and for src/preview/reveal.ts, which shows it in the editor.
+ * line for scrolling, for src/preview/reveal.ts, which shows it in the editor, and its place for the menu that goes there.
  */
 export function problemsHtml(note: Note, problems: readonly Problem[], language: Language, target: RenderTarget): Html {
   if (problems.length === 0) return '';
@@ -36,10 +42,11 @@ export function problemsHtml(note: Note, problems: readonly Problem[], language:
   const items = problems.slice(0, most).map((each) => {
     const line = lineOf(note.text, each.range.start);
     const place = escapeHtml(words.atLine(words.severities[each.severity], line));
-    return element('li', { class: `evenwater-problem evenwater-${each.severity}${live ? ' code-line' : ''}`, 'data-line': live ? line - 1 : null },
+    const menu = live ? JSON.stringify({ webviewSection: 'evenwater-problem', line: line - 1, character: characterOf(note.text, each.range.start) }) : null;
+    return element('li', { class: `evenwater-problem evenwater-${each.severity}${live ? ' code-line' : ''}`, 'data-line': live ? line - 1 : null, 'data-vscode-context': menu },
       element('span', { class: 'evenwater-sign', 'aria-hidden': 'true' }, escapeHtml(signs[each.severity])),
       element('span', { class: 'evenwater-problem-words' },
-        live ? element('button', { type: 'button', class: 'evenwater-to-source' }, place) : element('strong', {}, place), escapeHtml(problemSentence(each, language))));
+        live ? element('button', { type: 'button', class: 'evenwater-to-source', title: words.toLine, 'data-vscode-context': onlyOurMenu }, place) : element('strong', {}, place), escapeHtml(problemSentence(each, language))));
   });
   if (problems.length > most) items.push(element('li', { class: 'evenwater-more' }, escapeHtml(words.moreProblems(problems.length - most))));
   return element('ul', { class: 'evenwater-problems', role: 'list' }, ...items);

@@ -68,7 +68,7 @@ const checks = {
       return svg && svg !== globalThis.drawnBefore;
     }, undefined, { timeout: 20_000 });
   },
-  'a block with an error says what and where, and a click on its line brings it into view in the editor': async ({ page, frame }) => {
+  'a block with an error says what and where; a click on its line shows it in the editor, and its menu goes there': async ({ page, frame }) => {
     await typeAt(page, '  water depth: 28 cm', async () => {
       await backspace(page, 'depth: 28 cm'.length);
       await page.keyboard.type('dept: 28 cm');
@@ -83,6 +83,21 @@ const checks = {
     for (const end = Date.now() + 15_000; (await shown()).includes(String(line)); await page.waitForTimeout(100)) expect(Date.now() < end, 'the editor shows every line at once');
     await problem.locator('.evenwater-to-source').click();
     for (const end = Date.now() + 15_000; !(await shown()).includes(String(line)); await page.waitForTimeout(100)) expect(Date.now() < end, `the editor shows lines ${(await shown()).join(' ')}, not ${line}`);
+    await goThere(page, line, (item) => item.click());
+    // By keyboard alone: Tab to the line's button, Enter for its menu, Down and Enter for the command.
+    await page.keyboard.press('Control+End');
+    await frame.locator('body').click({ position: { x: 3, y: 3 } });
+    const focused = () => frame.evaluate(() => document.activeElement?.className ?? '');
+    for (let tabs = 0; await focused() !== 'evenwater-to-source'; tabs += 1) {
+      expect(tabs < 40, 'the line is not reached by Tab');
+      await page.keyboard.press('Tab');
+    }
+    await page.keyboard.press('Enter');
+    await goThere(page, line, async () => {
+      await page.waitForFunction(() => document.activeElement?.closest('.monaco-menu') !== null, undefined, { timeout: 15_000 });
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+    });
     await page.locator('.monaco-editor .view-lines').first().click();
     await typeAt(page, '  water dept: 28 cm', async () => {
       await backspace(page, ': 28 cm'.length);
@@ -109,6 +124,17 @@ const checks = {
     expect(blocked.length === 0, `blocked: ${blocked.join(' | ')}`);
   },
 };
+
+/** Takes the command from the open menu of a problem, and waits until the cursor stands at the problem and the editor has the keyboard. */
+async function goThere(page, line, take) {
+  const items = page.locator('.monaco-menu .action-item:not(.disabled)');
+  await items.filter({ hasText: 'Go to This Line in the Editor' }).first().waitFor({ timeout: 15_000 });
+  expect(await items.count() === 1, `the menu holds ${(await items.allInnerTexts()).join(' | ')}`);
+  await page.waitForTimeout(300); // The editor's menus take no click in their first tenth of a second.
+  await take(items.first());
+  await page.locator('.statusbar [id="status.editor.selection"]', { hasText: `Ln ${line}, Col 5` }).first().waitFor({ timeout: 15_000 });
+  await page.waitForFunction(() => document.activeElement?.closest('.editor-instance .monaco-editor') !== null, undefined, { timeout: 15_000 });
+}
 
 async function backspace(page, count) {
   for (let each = 0; each < count; each += 1) await page.keyboard.press('Backspace');

@@ -27,6 +27,7 @@ export const pageWords: PageWords = {
 
   severities: { error: 'Fehler', warning: 'Warnung', information: 'Hinweis', hint: 'Tipp' },
   atLine: (severity, line) => `${severity}, Zeile ${line}: `,
+  toLine: 'Diese Zeile im Editor zeigen und zu ihr gehen',
   moreProblems: (count) => `und ${count} weitere`,
 
   readings: {

@@ -25,6 +25,7 @@ export const pageWords = {
 
   severities: { error: 'Error', warning: 'Warning', information: 'Note', hint: 'Hint' },
   atLine: (severity: string, line: number): string => `${severity}, line ${line}: `,
+  toLine: 'Show this line in the editor, and go to it',
   moreProblems: (count: number): string => `and ${count} more`,
 
   readings: {

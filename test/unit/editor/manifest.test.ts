@@ -38,6 +38,10 @@ suite('manifest', () => {
       ok(/^%.+%$/.test(title) && category === 'Evenwater', command);
       if (command === 'evenwater.newExperiment' || command === 'evenwater.openExample') continue; // they start from nothing
       const palette = menus.commandPalette?.find((entry) => entry.command === command);
+      if (command === 'evenwater.goToProblem') { // it takes a place, which the menu of a problem in the preview hands in
+        deepEqual([palette?.when, menus['webview/context']?.map((entry) => [entry.command, entry.when])], ['false', [[command, "webviewSection == 'evenwater-problem'"]]]);
+        continue;
+      }
       // A run goes on while its keeper looks at other files.
       ok(palette?.when?.includes(command === 'evenwater.endRun' ? 'evenwater.runIsOn' : 'evenwater.noteIsActive'), `${command} shows out of place`);
     }

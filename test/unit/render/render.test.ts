@@ -131,9 +131,19 @@ suite('render: blocks', () => {
 
   test('an unreadable protocol shows its problem with the line, and the text as it stands', () => {
     const broken = preview('```protocol\njust words\n```\n');
-    assert.match(broken, /<li class="evenwater-problem evenwater-error code-line" data-line="\d+">.*<button type="button" class="evenwater-to-source">Error, line \d+: <\/button>/);
+    assert.match(broken, /<li class="evenwater-problem evenwater-error code-line" data-line="\d+"[^>]*>.*<button type="button" class="evenwater-to-source" title="[^"]+" data-vscode-context="[^"]+">Error, line \d+: <\/button>/);
     assert.match(broken, /<pre class="evenwater-source-text"><code>just words/);
     assert.deepEqual(htmlFaults(broken), []);
+  });
+
+  test('a problem hands its place to the menu that goes there, in the preview only', () => {
+    const note = nightNote('One more line.\nAt dawn it was {4.81 mg/L = min(mat.DO)}.\n\n```figure\nshow: [mat.DO, nobody.DO]\n```\n');
+    const broken = note.problems.find((each) => note.text.slice(each.range.start, each.range.end).startsWith('nobody'))!;
+    const [, handed] = /<li class="evenwater-problem evenwater-error[^>]* data-vscode-context="([^"]*)"/.exec(preview(note.text))!;
+    const { webviewSection, line, character } = JSON.parse(handed!.replaceAll('&quot;', '"')) as { webviewSection: string; line: number; character: number };
+    assert.equal(webviewSection, 'evenwater-problem');
+    assert.equal(note.text.split('\n')[line]!.slice(character, character + 6), note.text.slice(broken.range.start, broken.range.start + 6));
+    assert.doesNotMatch(evenwaterMarkdown(createMarkdown(), { noteFor: () => note, target: 'post' }).render(note.text), /data-vscode-context/);
   });
 
   test('a readings block without rows says so', () => {

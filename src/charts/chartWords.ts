@@ -5,6 +5,7 @@ import type { Protocol } from '../protocol/types.ts';
 import type { Run } from '../writing/types.ts';
 import type { Series } from '../dataset/types.ts';
 import { decimalMarkOf } from '../quantities/decimalMark.ts';
+import { printedMinus } from '../quantities/format.ts';
 import type { Unit } from '../quantities/types.ts';
 import { hour, minute, type Instant } from '../time/instant.ts';
 import { formatClock } from '../time/text.ts';
@@ -43,7 +44,7 @@ export function datesWords(from: Instant, to: Instant, protocol: Protocol): stri
 
 /** A number as a reader of the note's language sees it: comma for languages that write one. */
 export function decimalText(value: number, decimals: number, protocol: Pick<Protocol, 'language'> | null): string {
-  const text = (Math.abs(value) < 0.5 * 10 ** -decimals ? 0 : value).toFixed(decimals).replace('-', '−');
+  const text = printedMinus((Math.abs(value) < 0.5 * 10 ** -decimals ? 0 : value).toFixed(decimals));
   return text.replace('.', decimalMarkOf(protocol?.language ?? 'en'));
 }
 

@@ -6,6 +6,7 @@ import { plainFigure, type FigureOptions } from '../experiment/figureBlock.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Instant } from '../time/instant.ts';
 import { formatClock, formatOffset } from '../time/text.ts';
+import { printedMinus } from '../quantities/format.ts';
 import { convert, convertible } from '../quantities/units.ts';
 import { flag } from '../dataset/types.ts';
 import { languageOf } from '../words/languages.ts';
@@ -114,7 +115,7 @@ export function unthemedChart(note: Note, options: FigureOptions): Chart | null 
   const drawing: Drawing = {
     panels, axes, from, to, offset, bands, phases: all.phases, events, limits, title: options.title, width: options.width ?? 680,
     tip: (drawn, point) => `${drawn.label}, ${formatClock(point.time, protocol.zone)}: ${amountIn(point.value, drawn.source.unit, drawn.source.decimals, protocol)}${words.kinds[point.kind]}`,
-    zoneLabel: words.timesIn(protocol.zone.name === 'UTC' ? null : { name: protocol.zone.name, offset: formatOffset(offset).replace('-', '−'), changed }),
+    zoneLabel: words.timesIn(protocol.zone.name === 'UTC' ? null : { name: protocol.zone.name, offset: printedMinus(formatOffset(offset)), changed }),
     locale: localeOf(protocol), facets: options.facets,
   };
   const facts: ChartFacts = { ...all, limits };

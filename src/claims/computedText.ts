@@ -2,7 +2,7 @@
 import type { FormulaContext } from '../formula/context.ts';
 import type { Evaluation, FormulaValue } from '../formula/types.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
-import { decimalsFor, formatNumber, roundTo } from '../quantities/format.ts';
+import { decimalsFor, formatNumber, printedMinus, roundTo } from '../quantities/format.ts';
 import type { Unit } from '../quantities/types.ts';
 import { differenceUnit } from '../quantities/units.ts';
 import { formatClock, formatDate, formatDuration } from '../time/text.ts';
@@ -24,7 +24,7 @@ export function computedText(value: FormulaValue, evaluation: Evaluation, contex
     case 'series': return seriesText(value, evaluation, context, mark);
     case 'instant': case 'event': return instantText(value.instant, context);
     case 'window': return claimWords(language).span(instantText(value.from, context), instantText(value.to, context));
-    case 'duration': return formatDuration(toMinutes(value.duration, context)).replace(/^-/, '−');
+    case 'duration': return printedMinus(formatDuration(toMinutes(value.duration, context)));
     case 'truth': return claimWords(language).truths[value.truth ? 1 : 0];
     case 'word': return value.word;
     case 'tank': return context.protocol?.tanks.find((tank) => tank.id === value.id)?.label ?? value.id;

@@ -46,6 +46,11 @@ export function formatNumber(value: number, decimals: number, decimalMark: '.' |
   return value < 0 && /[1-9]/u.test(digits) ? `-${text}` : text;
 }
 
+/** The text with the minus of print (U+2212) at its front, where it begins with the hyphen-minus of `formatNumber`. */
+export function printedMinus(text: string): string {
+  return text.replace(/^-/u, '−');
+}
+
 /** Never more decimals than this, whatever the uncertainty says. */
 const mostDecimals = 6;
 

@@ -6,6 +6,7 @@ import type { Limit } from '../protocol/types.ts';
 import type { Series } from '../dataset/types.ts';
 import { readLimitsBlock } from '../experiment/optionBlocks.ts';
 import { inWindow } from '../dataset/series.ts';
+import { printedMinus } from '../quantities/format.ts';
 import { convert, convertible, parseUnit } from '../quantities/units.ts';
 import { formatClock } from '../time/text.ts';
 import { amountText, dateWords, decimalText } from '../charts/chartWords.ts';
@@ -65,7 +66,7 @@ function detailsOf(series: Series, limit: Limit, least: number | null, most: num
     const marginFormula = name === 'min' ? `min(${series.id}) - ${level}` : `${level} - max(${series.id})`;
     const margin = computed(context, marginFormula, { withUncertainty: true });
     const unsure = computed(context, `resolved(${marginFormula})`)?.machine === 'false';
-    if (margin) lines.push(element('span', { class: 'evenwater-limit-detail' }, words.margin(dataHtml(margin.text.replace(/^-/, '−'), margin.machine, marginFormula), unsure)));
+    if (margin) lines.push(element('span', { class: 'evenwater-limit-detail' }, words.margin(dataHtml(printedMinus(margin.text), margin.machine, marginFormula), unsure)));
     const hoursFormula = `hours-${beyond}(${series.id}, ${level})`;
     const firstFormula = `first-${beyond}(${series.id}, ${level})`;
     const first = computed(context, firstFormula);

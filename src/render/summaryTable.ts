@@ -5,7 +5,7 @@ import type { Protocol } from '../protocol/types.ts';
 import type { FormulaValue } from '../formula/types.ts';
 import { intervalSource } from '../formula/intervalSource.ts';
 import { machineValue, printedUnit, showValue, shownDecimals } from '../formula/show.ts';
-import { decimalsFor } from '../quantities/format.ts';
+import { decimalsFor, printedMinus } from '../quantities/format.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
 import { hour, type Instant } from '../time/instant.ts';
@@ -160,7 +160,7 @@ class SummaryPrinter {
     if (value.type !== 'number') return text;
     const mark = text.includes(',') ? ',' : '.';
     // An interval narrower than the last digit shown is not nothing.
-    const honest = text.replace(/± 0(?:[.,](0*)0)?(?=$|\s)/u, (_, zeros: string | undefined) => (zeros === undefined ? '± <1' : `± <0${mark}${zeros}1`)).replace(/^-/u, '−');
+    const honest = printedMinus(text).replace(/± 0(?:[.,](0*)0)?(?=$|\s)/u, (_, zeros: string | undefined) => (zeros === undefined ? '± <1' : `± <0${mark}${zeros}1`));
     return signed && value.value > 0 && !/^[+−]/u.test(honest) && /[1-9]/u.test(honest.split('±')[0]!) ? `+${honest}` : honest;
   }
 

@@ -4,6 +4,7 @@ import { nothingRead } from '../experiment/waiting.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { flag, type Series } from '../dataset/types.ts';
 import type { CellState } from '../readings/types.ts';
+import { printedMinus } from '../quantities/format.ts';
 import type { Instant } from '../time/instant.ts';
 import { inUnits, isLong, momentWords, seriesName, withMark, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
@@ -95,5 +96,5 @@ function stateText(state: CellState | null, series: Series, protocol: Protocol):
 }
 
 function digitsIn(state: CellState): string {
-  return state.value === null ? state.text : state.value.toFixed(Math.max(0, Math.min(12, state.decimals))).replace('-', '−');
+  return state.value === null ? state.text : printedMinus(state.value.toFixed(Math.max(0, Math.min(12, state.decimals))));
 }

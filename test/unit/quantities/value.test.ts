@@ -6,7 +6,7 @@ import type { NumberValue, Unit } from '../../../src/quantities/types.ts';
 import {
   add, asDifference, combine, compare, divide, exactValue, expandedUncertainty, isFailure, multiply, negate, numberValue, percentChange, standardUncertainty, subtract, toUnit, type Failure,
 } from '../../../src/quantities/value.ts';
-import { decimalsFor, formatNumber, formatValue, roundTo } from '../../../src/quantities/format.ts';
+import { decimalsFor, formatNumber, formatValue, printedMinus, roundTo } from '../../../src/quantities/format.ts';
 import { contributionsOf, fromAccuracyLimit, fromRepeats, fromResolution } from '../../../src/quantities/uncertainty.ts';
 
 const unit = (text: string): Unit => parseUnit(text) as Unit;
@@ -145,6 +145,7 @@ suite('rounding and printing', () => {
 
   test('tens and hundreds', () => assert.deepEqual([roundTo(1250, -2), roundTo(-14, -1), roundTo(4, -1), roundTo(5, -1)], [1300, -10, 0, 10]));
   test('a decimal comma', () => assert.equal(formatNumber(7.31, 1, ','), '7,3'));
+  test('the minus of print, at the front alone', () => assert.deepEqual(['-1.5 mg/L', '1e-7', '2026-03-14', '0'].map(printedMinus), ['−1.5 mg/L', '1e-7', '2026-03-14', '0']));
   test('nothing that is not finite is printed', () => assert.deepEqual([formatNumber(Number.NaN, 1), formatNumber(Infinity, 1)], ['?', '?']));
 
   const decimals: [number, number | null, number][] = [

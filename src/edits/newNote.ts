@@ -6,11 +6,14 @@ import { formatClock, formatDate, readClock, readDate, readDuration, type Clock 
 import { compatibleInstant, loadZone, utc } from '../time/zone.ts';
 import { seededRandom } from '../statistics/random.ts';
 import { quoted } from '../protocol/collector.ts';
-import { newNoteProse } from '../words/newNoteProse.ts';
+import type { NewNoteWords } from '../words/en/newNote.ts';
+import type { Language } from '../words/languages.ts';
+import { newNoteWords } from '../words/newNote.ts';
 import { readingsBlockText } from './insertReadingsTable.ts';
 import { checkAnswer, readMeasureNames, readPlaceAnswer, readStartAnswer, readTankNames, saysNoLights, type AnswerName, type NewNoteAnswers } from './newNoteAnswers.ts';
 import { templateByName, templates, type GapLine, type Template } from './newNoteTemplates.ts';
 import { libraryMeasure, type LibraryMeasure } from './planLibrary.ts';
+import { measureIn, ownTreated, templateIn } from './templateLanguage.ts';
 
 /** What the shell knows: today's date and the zone of its clock. */
 export interface NewNoteSurroundings {
@@ -22,11 +25,16 @@ export interface NewNoteSurroundings {
   readonly seed?: string;
   /** A sentence put under the title, in Markdown. */
   readonly lead?: string;
+  /** The language in which the note is written; English where nothing is given. */
+  readonly language?: Language;
 }
 
 interface DraftTank { readonly id: string; readonly label: string; readonly role: 'treatment' | 'control' | null }
 
 interface Draft {
+  readonly language: Language;
+  readonly words: NewNoteWords;
+  /** In the language of the note. */
   readonly template: Template;
   readonly question: string;
   readonly hypothesis: string | null;
@@ -67,7 +75,9 @@ function fillIn(answers: NewNoteAnswers, surroundings: NewNoteSurroundings): Dra
     const text = answers[name]?.trim() ?? '';
     return text === '' || checkAnswer(name, text) ? null : text;
   };
-  const template = templateByName(given('template') ?? '') ?? templates.at(-1)!;
+  const language = surroundings.language ?? 'en';
+  const words = newNoteWords(language);
+  const template = templateIn(words, templateByName(given('template') ?? '') ?? templates.at(-1)!);
   const question = given('question');
   const place = readPlaceAnswer(given('place') ?? '');
   const zoneName = place?.zone ?? (loadZone(surroundings.timeZone) ? surroundings.timeZone : 'UTC');
@@ -94,16 +104,16 @@ function fillIn(answers: NewNoteAnswers, surroundings: NewNoteSurroundings): Dra
     const starts = stretch.includes('light-off') ? untilOff : 0;
     return finer !== null && finer < every && starts !== null && starts + lasts <= length;
   });
-  const names = readTankNames(given('tanks') ?? '');
+  const names = readTankNames(given('tanks') ?? '', words);
   const measure = given('measure');
   const treatment = given('treatment') ?? template.treatment;
   const own = treatment !== template.treatment;
   return {
-    template, question: question ?? (own ? questionAbout(treatment, template) : template.question), hypothesis: question === null && !own ? template.hypothesis : null, treatment,
+    language, words, template, question: question ?? (own ? questionAbout(treatment, template) : template.question), hypothesis: question === null && !own ? template.hypothesis : null, treatment,
     tanks: names.length > 0 ? drawRoles(names, seed)
-      : [{ ...(own ? ownTreated : template.treated), role: 'treatment' }, ...(template.control ? [{ ...template.control, role: 'control' as const }] : [])],
+      : [{ ...(own ? ownTreated(words) : template.treated), role: 'treatment' }, ...(template.control ? [{ ...template.control, role: 'control' as const }] : [])],
     drawn: names.length > 1, seed,
-    measure: measure === null ? template.measure.flatMap((id) => libraryMeasure(id) ?? []) : readMeasureNames(measure),
+    measure: (measure === null ? template.measure.flatMap((id) => libraryMeasure(id) ?? []) : readMeasureNames(measure)).map((each) => measureIn(words, each)),
     place: [
       ...(place?.name ? [`name: ${plain(place.name)}`] : []),
       ...(place && place.latitude !== null && place.longitude !== null ? [`latitude: ${place.latitude}`, `longitude: ${place.longitude}`] : []), `time zone: ${zoneName}`,
@@ -113,13 +123,11 @@ function fillIn(answers: NewNoteAnswers, surroundings: NewNoteSurroundings): Dra
   };
 }
 
-/** What the treated tank is called where the treatment is not the template's. */
-const ownTreated = { id: 'treated', label: 'treated tank' };
-
-/** The template's question asked of another treatment; one with a comma in it ends with a comma too. */
+/** The template's question asked of another treatment; one with a comma in it ends with a comma too, where it is not quoted. */
 function questionAbout(treatment: string, template: Template): string {
   const named = treatment.replace(/[\s.?!,;]+$/u, '');
-  return template.questionAbout.replace('WITH', () => (named.includes(',') ? `${named},` : named));
+  const bare = !template.questionAbout.includes('„WITH“');
+  return template.questionAbout.replace('WITH', () => (bare && named.includes(',') ? `${named},` : named));
 }
 
 /** Half of the tanks (the smaller half) get the treatment, drawn from the seed. A single tank has no role. */
@@ -138,8 +146,8 @@ function fillLines(draft: Draft, gaps: readonly GapLine[]): string[] {
   const one = side(treated, 'treatment');
   const other = side(controls, 'control');
   const tooLate = (text: string): boolean => [...text.matchAll(/\bstart \+ (\d+(?:\.\d+)? (?:min|h|d))/g)].some((match) => (readDuration(match[1]!) ?? 0) >= draft.length);
-  const allTexts = gaps.flatMap((gap) => gap.lines);
-  const lost = allTexts.filter(tooLate).flatMap((text) => /\bid: ([\w-]+)/.exec(text)?.[1] ?? []);
+  // Events that come after the end of this run; what names one goes, in the plan and behind it.
+  const lost = draft.template.plan.flatMap((gap) => gap.lines).filter(tooLate).flatMap((text) => /\bid: ([\w-]+)/.exec(text)?.[1] ?? []);
   return gaps.flatMap(({ needs, lines }): string[] => {
     if (needs.some((id) => !measured.includes(id))) return [];
     const usable = lines.filter((line) => !tooLate(line) && !lost.some((id) => new RegExp(`\\b${id}\\b`).test(line))
@@ -168,6 +176,7 @@ function planBlock(draft: Draft): string[] {
     '```protocol',
     `question: ${plain(draft.question)}`,
     ...(draft.hypothesis ? [`hypothesis: ${plain(draft.hypothesis)}`] : []),
+    ...(draft.language === 'en' ? [] : [`language: ${draft.language}`]),
     'place:', ...draft.place.map((line) => `  ${line}`),
     'tanks:',
     ...(first ? [...head(first), ...fillings.map(([key, text]) => `    ${key}: ${plain(text)}`), difference(first)] : []),
@@ -184,28 +193,29 @@ function planBlock(draft: Draft): string[] {
 }
 
 function afterPlan(draft: Draft, table: string): string[] {
+  const { words } = draft;
   const values = fillLines(draft, draft.template.values);
   const names = values.map((line) => line.split(' = ')[0]!);
-  const prose = fillLines(draft, draft.template.prose).filter((line) => [...line.matchAll(/\{\? = ([\w-]+)\}/g)].every((match) => names.includes(match[1]!)));
+  const prose = fillLines(draft, draft.template.prose).filter((line) => [...line.matchAll(/\{\? = ([\p{L}\p{N}-]+)\}/gu)].every((match) => names.includes(match[1]!)));
   const measured = draft.measure.filter((each) => !/scale:/.test(each.rest)).map((each) => each.id);
   const shown = [...draft.template.figure.filter((id) => measured.includes(id)), ...measured].slice(0, Math.max(1, draft.template.figure.length));
   const room = new Set(draft.measure.filter((each) => each.room).map((each) => each.id));
   const series = [...new Set(shown)].flatMap((id) => (room.has(id) ? [`room.${id}`] : draft.tanks.map((tank) => `${tank.id}.${id}`)));
   const limits = fillLines(draft, draft.template.plan).some((line) => line.startsWith('limits:'));
   return [
-    '## What was read', '',
+    `## ${words.headings.read}`, '',
     ...(table === '' ? [] : [table, '']),
     ...(values.length > 0 ? ['```values', ...values, '```', ''] : []),
-    '## What happened', '',
-    ...newNoteProse.whatHappened, '',
+    `## ${words.headings.happened}`, '',
+    ...words.whatHappened, '',
     ...prose.flatMap((line) => [line, '']),
     ...(series.length > 0 ? ['```figure', `show: [${series.join(', ')}]`, '```', ''] : []),
     ...(limits ? ['```limits', '```', ''] : []),
-    '## What it means', '',
-    ...newNoteProse.whatItMeans, '',
+    `## ${words.headings.means}`, '',
+    words.whatItMeans, '',
     '```results', '```', '',
-    '## How it was done', '',
-    ...(draft.drawn ? ['Which tank got the treatment, and the order of reading, were drawn from the seed in the plan.', ''] : []),
+    `## ${words.headings.done}`, '',
+    ...(draft.drawn ? [words.drawn, ''] : []),
     '```methods', '```', '',
   ];
 }

@@ -3,6 +3,7 @@
 import { readClock, readDate, readDateTime, readDuration, type CalendarDate, type Clock } from '../time/text.ts';
 import { minute, type Duration } from '../time/instant.ts';
 import { loadZone } from '../time/zone.ts';
+import type { NewNoteWords } from '../words/en/newNote.ts';
 import type { Message } from './edit.ts';
 import { libraryMeasure, libraryMeasures, type LibraryMeasure } from './planLibrary.ts';
 import { templateByName, templates } from './newNoteTemplates.ts';
@@ -23,7 +24,7 @@ export interface NewNoteAnswers {
   readonly place?: string | undefined;
   /** `2026-03-14 20:00`, a date or a clock time. */
   readonly start?: string | undefined;
-  /** A clock time, or `none`. */
+  /** A clock time, or `none` (`nie`). */
   readonly lightOff?: string | undefined;
   /** Time between readings. */
   readonly every?: string | undefined;
@@ -45,8 +46,9 @@ export function tankId(name: string): string | null {
 
 export interface TankName { readonly id: string; readonly label: string }
 
-export function readTankNames(text: string): TankName[] {
-  return parts(text).flatMap((name) => { const id = tankId(name); return id === null ? [] : [{ id, label: /\btank\b/i.test(name) ? name : `${name} tank` }]; });
+/** The named tanks, their labels in the words of the note. */
+export function readTankNames(text: string, words: Pick<NewNoteWords, 'tankLabel'>): TankName[] {
+  return parts(text).flatMap((name) => { const id = tankId(name); return id === null ? [] : [{ id, label: words.tankLabel(name) }]; });
 }
 
 export function readMeasureNames(text: string): LibraryMeasure[] {
@@ -81,7 +83,7 @@ export function readStartAnswer(text: string): StartAnswer | null {
   return clock && { date: null, clock };
 }
 
-export const saysNoLights = (text: string): boolean => /^(?:none|no|never|-|–)$/i.test(text.trim());
+export const saysNoLights = (text: string): boolean => /^(?:none|no|never|nie|nein|keine?s?|ohne|-|–)$/i.test(text.trim());
 
 /** Readings that one new table lays out at most. */
 const mostRows = 2000;
@@ -95,8 +97,7 @@ export function checkAnswer(name: AnswerName, text: string | undefined, length: 
     case 'template': return templateByName(answer) ? null : { code: 'answer-not-listed', args: { text: answer, listed: templates.map((each) => each.name) } };
     case 'question': case 'treatment': return null;
     case 'tanks': {
-      const names = readTankNames(answer);
-      const ids = names.map((each) => each.id);
+      const ids = parts(answer).flatMap((each) => tankId(each) ?? []);
       return ids.length === parts(answer).length && ids.length > 0 && new Set(ids).size === ids.length ? null : bad('left, right');
     }
     case 'measure': {

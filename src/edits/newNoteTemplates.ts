@@ -1,6 +1,7 @@
-// The templates of a new note: the usual questions of the trade, as plans with gaps that the answers fill.
+// The templates of a new note: the usual questions of the trade, as plans with gaps that the answers fill. In English;
+// src/words/de/newNoteTexts.ts holds the German of every text and name.
 // A line that names a quantity the author does not measure is left away (`needs`).
-import { blankPlan } from '../words/newNoteProse.ts';
+import { blankPlan } from '../words/en/newNote.ts';
 
 /** A line of the plan or of `values`, kept only where all its quantities are measured and all named tanks exist. */
 export interface GapLine { readonly needs: readonly string[]; readonly lines: readonly string[] }

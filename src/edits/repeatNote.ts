@@ -10,12 +10,13 @@ import { readDate, type CalendarDate } from '../time/text.ts';
 import { wallTimeOf } from '../time/zone.ts';
 import { readingsBlockText } from './insertReadingsTable.ts';
 import { applyEdits, type Message } from './edit.ts';
-import { newNoteProse } from '../words/newNoteProse.ts';
+import { languageOf } from '../words/languages.ts';
+import { newNoteWords } from '../words/newNote.ts';
 
 export type RepeatResult = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly message: Message };
 
 /**
- * The note of a repeat that starts on `date` (`2026-05-02`), at the first run's clock times.
+ * The note of a repeat, in the first note's language, that starts on `date` (`2026-05-02`), at the first run's clock times.
  * @param name how the repeat names the first note: its file, relative to the repeat
  */
 export function repeatNote(note: Note, name: string, date: string): RepeatResult {
@@ -26,24 +27,25 @@ export function repeatNote(note: Note, name: string, date: string): RepeatResult
   if (!to) return { ok: false, message: { code: 'answer-unreadable', args: { text: date, example: '2026-05-02' } } };
   const first = wallTimeOf(protocol.schedule.start, protocol.zone);
   const days = daysFromCivil(to.year, to.month, to.day) - daysFromCivil(first.year, first.month, first.day);
+  const words = newNoteWords(languageOf(protocol.language));
   const plan = movePlan(note, days);
   const link = `repeats: ${plain(repeatsText(protocol, name))}`;
-  const title = /^#[ \t]+(.+)$/m.exec(note.text)?.[1]?.trim() ?? protocol.title?.value ?? protocol.question?.value ?? 'A repeat';
+  const title = /^#[ \t]+(.+)$/m.exec(note.text)?.[1]?.trim() ?? protocol.title?.value ?? protocol.question?.value ?? words.untitledRepeat;
   const blocks = (words: readonly string[]): string[] => note.syntax.blocks.filter((block) => words.includes(block.word) && block.closed)
     .flatMap((block) => ['```' + block.word + (block.name ? ` ${block.name}` : ''), ...lines(moveDates(block.content.text, days)), '```', '']);
   const before = [
-    `# ${title.replace(/ \((?:repeat|second run|third run)\)$/i, '')} (repeat)`, '',
-    `A repeat of ${name.split('/').at(-1)!}, with the same plan and new dates.`, '',
+    `# ${words.repeatTitle(title)}`, '',
+    words.repeatLead(name.split('/').at(-1)!), '',
     '```protocol', ...lines(plan), link, '```', '',
   ];
   const read = readNote(`${before.join('\n')}\n`, noFiles, undefined, { fileIsNote: true });
   const table = read.protocol && read.protocol.measure.length > 0 ? readingsBlockText(read.protocol).trimEnd() : '';
   const has = (word: string): boolean => note.syntax.blocks.some((block) => block.word === word);
   const text = [
-    ...before, '## What was read', '', ...(table === '' ? [] : [table, '']), ...blocks(['values']),
-    '## What happened', '', ...newNoteProse.whatHappenedAgain, '',
+    ...before, `## ${words.headings.read}`, '', ...(table === '' ? [] : [table, '']), ...blocks(['values']),
+    `## ${words.headings.happened}`, '', words.whatHappenedAgain, '',
     ...blocks(['figure', 'summary']), ...(has('limits') ? blocks(['limits']) : []), '```results', '```', '',
-    '## How it was done', '', '```methods', '```', '',
+    `## ${words.headings.done}`, '', '```methods', '```', '',
   ];
   return { ok: true, text: `${text.join('\n').trimEnd()}\n` };
 }

@@ -2,7 +2,7 @@
 import type { NoteSyntax } from '../note/syntax.ts';
 import { toDocumentRange, type MappedText } from '../note/mappedText.ts';
 import { problem, type Problem } from '../problems/problem.ts';
-import { instructionsToAuthor } from '../words/newNoteProse.ts';
+import { instructionsToAuthor } from '../words/newNote.ts';
 
 const escaped = (word: string): string => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
 

@@ -1,17 +1,22 @@
 // The command *new experiment*: at most ten questions, each answered or skipped with the Enter key, then a whole note that is
-// not saved yet. Escape leaves without a trace; the step before is one key back.
+// not saved yet. Escape leaves without a trace; the step before is one key back. The note is written in the display language
+// unless its author picks another one beside the templates.
 import * as vscode from 'vscode';
 import { newNote } from '../../edits/newNote.ts';
 import { answerNames, checkAnswer, type AnswerName, type NewNoteAnswers } from '../../edits/newNoteAnswers.ts';
 import { templateByName, templates, type Template } from '../../edits/newNoteTemplates.ts';
 import { libraryMeasures } from '../../edits/planLibrary.ts';
+import { templateIn } from '../../edits/templateLanguage.ts';
 import { formatDate, readDuration } from '../../time/text.ts';
 import { loadZone, utc } from '../../time/zone.ts';
+import { languageNames, languages, type Language } from '../../words/languages.ts';
+import { newNoteWords } from '../../words/newNote.ts';
 import { templateWords } from '../../words/templates.ts';
 import { editSentence, interfaceLanguage } from '../language.ts';
 import { openNewNote, slugOf } from './openNewNote.ts';
 
-type Answers = { -readonly [Name in keyof NewNoteAnswers]: NewNoteAnswers[Name] };
+/** The answers so far, and the language in which the note is written. */
+type Answers = { -readonly [Name in keyof NewNoteAnswers]: NewNoteAnswers[Name] } & { language: Language };
 
 /** What a question asks, and what an empty answer takes. */
 interface Question { readonly ask: string; readonly example: string }
@@ -20,7 +25,7 @@ export function registerNewExperiment(): vscode.Disposable {
   return vscode.commands.registerCommand('evenwater.newExperiment', async (): Promise<vscode.Uri | null> => {
     const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
     const today = formatDate(Date.now(), loadZone(timeZone) ?? utc);
-    const answers: Answers = {};
+    const answers: Answers = { language: interfaceLanguage };
     for (let step = 0; step < answerNames.length;) {
       const name = answerNames[step]!;
       const given = name === 'template' ? await pickTemplate(answers) : await askFor(name, answers, step, { today, timeZone });
@@ -29,35 +34,67 @@ export function registerNewExperiment(): vscode.Disposable {
       answers[name] = given;
       step += 1;
     }
-    const text = newNote(answers, { today, timeZone });
-    return openNewNote(slugOf(answers.question || (templateByName(answers.template ?? '')?.name ?? 'experiment')), text);
+    return openNewNote(slugOf(answers.question || nameOf(answers)), newNote(answers, { today, timeZone, language: answers.language }));
   });
 }
 
 const back = Symbol('back');
 type Given = string | null | typeof back;
 
-/** Step 1: the template. Its name is the answer. */
+const templateOf = (answers: Answers): Template => templateByName(answers.template ?? '') ?? templates.at(-1)!;
+
+/** What the file is called where no question was given. */
+const nameOf = (answers: Answers): string => (answers.language === 'en' ? templateOf(answers).name : templateWords(answers.language, templateOf(answers)).title);
+
+/** A template, or (without a name) the language of the note. */
+interface FirstItem extends vscode.QuickPickItem { readonly name: string | null }
+
+function firstItems(language: Language): FirstItem[] {
+  return [
+    ...templates.map((each) => {
+      const { title, about } = templateWords(interfaceLanguage, each);
+      return { name: each.name, label: title, detail: about };
+    }),
+    { name: null, label: '', kind: vscode.QuickPickItemKind.Separator },
+    {
+      name: null, label: `$(globe) ${vscode.l10n.t('Language of the note: {0}', languageNames[language])}`,
+      detail: vscode.l10n.t('Select this line to change it to {0}', languageNames[languageAfter(language)]),
+    },
+  ];
+}
+
+const languageAfter = (language: Language): Language => languages[(languages.indexOf(language) + 1) % languages.length]!;
+
+/** Step 1: the template, whose name is the answer. Beside them the language of the note stands, and turns when it is picked. */
 function pickTemplate(answers: Answers): Promise<Given> {
   return new Promise((resolve) => {
-    const pick = vscode.window.createQuickPick<vscode.QuickPickItem & { readonly name: string }>();
+    const pick = vscode.window.createQuickPick<FirstItem>();
     pick.title = vscode.l10n.t('New Experiment');
     pick.step = 1;
     pick.totalSteps = answerNames.length;
     pick.placeholder = vscode.l10n.t('What is it about? Every further question can be skipped with Enter.');
     pick.matchOnDetail = true;
-    pick.items = templates.map((each) => {
-      const { title, about } = templateWords(interfaceLanguage, each);
-      return { name: each.name, label: title, detail: about };
-    });
+    pick.items = firstItems(answers.language);
     pick.activeItems = pick.items.filter((each) => each.name === answers.template);
-    pick.onDidAccept(() => { resolve(pick.activeItems[0]?.name ?? 'blank'); pick.dispose(); });
+    pick.onDidAccept(() => {
+      const [picked] = pick.activeItems;
+      if (picked && picked.name === null) {
+        answers.language = languageAfter(answers.language);
+        pick.items = firstItems(answers.language);
+        pick.activeItems = pick.items.slice(-1);
+        return;
+      }
+      resolve(picked?.name ?? 'blank');
+      pick.dispose();
+    });
     pick.onDidHide(() => { resolve(null); pick.dispose(); });
     pick.show();
   });
 }
 
-function questionOf(name: AnswerName, template: Template, here: { today: string; timeZone: string }): Question {
+function questionOf(name: AnswerName, answers: Answers, here: { today: string; timeZone: string }): Question {
+  const words = newNoteWords(answers.language);
+  const template = templateIn(words, templateOf(answers));
   switch (name) {
     case 'question': return { ask: vscode.l10n.t('What do you want to know?'), example: template.question };
     case 'treatment': return { ask: vscode.l10n.t('What do the treated tanks have that the others do not?'), example: template.treatment };
@@ -65,7 +102,7 @@ function questionOf(name: AnswerName, template: Template, here: { today: string;
     case 'measure': return { ask: vscode.l10n.t('What is measured? There are {0}', libraryMeasures.map((each) => each.id).join(', ')), example: template.measure.join(', ') };
     case 'place': return { ask: vscode.l10n.t('Where? Name, latitude, longitude, time zone: any of them'), example: here.timeZone };
     case 'start': return { ask: vscode.l10n.t('When does it start? Date and time'), example: `${here.today} ${template.start}` };
-    case 'lightOff': return { ask: vscode.l10n.t('When do the lights go off?'), example: template.lightOff ?? 'none' };
+    case 'lightOff': return { ask: vscode.l10n.t('When do the lights go off?'), example: template.lightOff ?? words.noLights };
     case 'every': return { ask: vscode.l10n.t('How often do you read?'), example: template.every };
     default: return { ask: vscode.l10n.t('How long does it run?'), example: template.length };
   }
@@ -73,8 +110,8 @@ function questionOf(name: AnswerName, template: Template, here: { today: string;
 
 /** One question with an input box; empty takes the example. */
 function askFor(name: AnswerName, answers: Answers, step: number, here: { today: string; timeZone: string }): Promise<Given> {
-  const template = templateByName(answers.template ?? '') ?? templates.at(-1)!;
-  const { ask, example } = questionOf(name, template, here);
+  const template = templateOf(answers);
+  const { ask, example } = questionOf(name, answers, here);
   return new Promise((resolve) => {
     const box = vscode.window.createInputBox();
     box.title = vscode.l10n.t('New Experiment: {0}', templateWords(interfaceLanguage, template).title);

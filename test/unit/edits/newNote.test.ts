@@ -19,6 +19,7 @@ import { planDeviations, repeatFacts } from '../../../src/protocol/planSeal.ts';
 import { publishPost } from '../../../src/publish/post.ts';
 import { formatDate } from '../../../src/time/text.ts';
 import { editSentence } from '../../../src/words/edits.ts';
+import { languages } from '../../../src/words/languages.ts';
 import { problemSentence } from '../../../src/words/words.ts';
 import { seededRandom } from '../../../src/statistics/random.ts';
 
@@ -43,7 +44,8 @@ function filled(text: string, template: string): string {
   const edits = table.rows.flatMap((row, index) => row.cells.map((cell, column) => {
     const { place, quantity } = table.columns[column]!;
     const role = note.protocol!.tanks.find((tank) => tank.id === place)?.role?.value;
-    if (quantity === 'mood') return { range: cell.range, newText: random.next() < (role === 'treatment' ? 0.8 : 0.5) ? 'calm' : 'restless' };
+    const scale = note.protocol!.measure.find((each) => each.id === quantity)?.scale;
+    if (scale) return { range: cell.range, newText: random.next() < (role === 'treatment' ? 0.8 : 0.5) ? scale[0]! : scale[1]! };
     const [start, treated, other, decimals] = (template === 'heater-failure' ? heaterOff[quantity] : undefined) ?? course[quantity]!;
     const off = note.protocol!.schedule!.lightOff[0] ?? -Infinity;
     const before = table.rows.filter((each) => each.instant! <= off).length;
@@ -61,8 +63,8 @@ suite('new note', () => {
       assert.deepEqual(loud(read(text)), []);
     });
 
-    test(`${template.name}: from plan to post`, async () => {
-      const text = filled(newNote({ template: template.name }, surroundings), template.name);
+    for (const language of languages) test(`${template.name}: from plan to post, ${language}`, async () => {
+      const text = filled(newNote({ template: template.name }, { ...surroundings, language }), template.name);
       const logged = read(text);
       const done = applyEdits(text, fillInEdits(logged));
       const note = read(done);

@@ -1,10 +1,9 @@
 // Imports what was proposed: a block of readings, or a pinned reference to the file. What cannot be read is kept, never dropped.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex } from '@noble/hashes/utils.js';
 import { readGround } from '../experiment/ground.ts';
 import type { Note } from '../experiment/types.ts';
 import { readSyntax } from '../note/readSyntax.ts';
 import type { Block } from '../note/syntax.ts';
+import { sha256Of } from '../protocol/sha256.ts';
 import { dataPath } from '../readings/file/dataPath.ts';
 import { yamlText } from '../readings/file/fileKeys.ts';
 import { applyEdits, lineBreakOf, refused, type EditResult } from './edit.ts';
@@ -76,7 +75,7 @@ export function fileBlockText(proposal: ImportProposal, path: string, bytes: Uin
     ...(proposal.dateOrder && proposal.dateOrder !== 'year-month-day' ? [`date order: ${proposal.dateOrder}`] : []),
     ...(proposal.headerLine === 1 ? [] : [`header line: ${proposal.headerLine}`]),
     ...(proposal.encoding === 'utf-8' ? [] : [`encoding: ${proposal.encoding}`]),
-    `sha256: ${bytesToHex(sha256(bytes))}`, '```', '',
+    `sha256: ${sha256Of(bytes)}`, '```', '',
   ];
   return lines.join(lineBreak);
 }

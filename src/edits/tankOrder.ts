@@ -1,6 +1,5 @@
 // The order in which the tanks are read at one planned time: as listed, moved on by one each time, or drawn from the seed.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { sha256Of } from '../protocol/sha256.ts';
 import type { Protocol } from '../protocol/types.ts';
 import type { Instant } from '../time/instant.ts';
 
@@ -18,7 +17,7 @@ export function tankOrder(protocol: Protocol, slot: Instant | null): string[] {
   }
   if (rule === 'random') {
     const when = new Date(slot ?? protocol.schedule?.start ?? 0).toISOString();
-    const drawn = new Map(ids.map((id) => [id, bytesToHex(sha256(utf8ToBytes(`${protocol.seed?.value ?? ''}|${when}|${id}`)))]));
+    const drawn = new Map(ids.map((id) => [id, sha256Of(`${protocol.seed?.value ?? ''}|${when}|${id}`)]));
     return [...ids].sort((a, b) => (drawn.get(a)! < drawn.get(b)! ? -1 : 1));
   }
   const listed = protocol.order.map((tank) => tank.value).filter((id) => ids.includes(id));

@@ -1,9 +1,8 @@
 // The plan's digest: a hash over its facts, the same however the block is laid out.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { NumberValue } from '../quantities/types.ts';
 import { day } from '../time/instant.ts';
 import { formatClock, formatInstant } from '../time/text.ts';
+import { sha256Of } from './sha256.ts';
 import type { Placed, Protocol } from './types.ts';
 
 const flat = (text: string | null | undefined): string | null => (text == null ? null : text.replace(/\s+/g, ' ').trim());
@@ -53,5 +52,5 @@ export function planFacts(protocol: Protocol, from: number | null = null): unkno
 
 /** SHA-256 over the plan's facts, as 64 hexadecimal digits. Layout, comments, quotes and the order of keys change nothing. */
 export function protocolDigest(protocol: Protocol): string {
-  return bytesToHex(sha256(utf8ToBytes(JSON.stringify(planFacts(protocol)))));
+  return sha256Of(JSON.stringify(planFacts(protocol)));
 }

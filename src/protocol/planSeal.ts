@@ -1,12 +1,11 @@
 // Seals a plan, and says what was changed since: one hash over all facts, and a short check for each part of the plan.
 // The same checks, with times counted from the start, say what a repeat changed of the plan that it repeats.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { wallNumber } from '../time/civil.ts';
 import type { Instant } from '../time/instant.ts';
 import { formatInstant, readDateTime } from '../time/text.ts';
 import { compatibleInstant } from '../time/zone.ts';
 import { planFacts, protocolDigest } from './digest.ts';
+import { sha256Of } from './sha256.ts';
 import type { Placed, Protocol } from './types.ts';
 
 /** Parts of the plan in the order of the checks. Never reordered: only added to, at the end. */
@@ -18,7 +17,7 @@ export type PlanPart = typeof planParts[number];
 /** Characters of each part's check: one change in 65 536 would go unnamed, never unnoticed (the whole hash sees it). */
 const checkLength = 4;
 
-const hashOf = (value: unknown): string => bytesToHex(sha256(utf8ToBytes(JSON.stringify(value ?? null))));
+const hashOf = (value: unknown): string => sha256Of(JSON.stringify(value ?? null));
 
 function checksOf(protocol: Protocol, relative: boolean): string {
   const facts = planFacts(protocol, relative ? protocol.schedule?.start ?? null : null) as Readonly<Record<string, unknown>>;

@@ -1,18 +1,11 @@
 // Data and plan: the readings as they were recorded, the note's text and its hash, so that a stranger can check the post.
 import { unitWords } from '../words/units.ts';
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { ReadingsTable } from '../readings/types.ts';
 import type { RenderContext } from '../render/context.ts';
 import { formatInstant } from '../time/text.ts';
 import { element, escapeHtml, type Html } from '../render/html.ts';
 import { postWords } from '../words/post.ts';
 import { embedHtml, type PostSource } from './embed.ts';
-
-/** SHA-256 of a text as UTF-8, in hexadecimal. */
-export function textHash(text: string): string {
-  return bytesToHex(sha256(utf8ToBytes(text)));
-}
 
 const mostRows = 5000;
 

@@ -1,8 +1,8 @@
 // What a post carries so that a stranger can recompute it: the note and its data files, byte for byte, as links to save
 // them by (no script), each with its SHA-256; and the facts that making the post again needs, in the page's head.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { utf8ToBytes } from '@noble/hashes/utils.js';
 import type { Note } from '../experiment/types.ts';
+import { sha256Of } from '../protocol/sha256.ts';
 import { element, escapeHtml, type Html } from '../render/html.ts';
 import type { PostWords } from '../words/post.ts';
 import { fromBase64, toBase64 } from './base64.ts';
@@ -19,15 +19,12 @@ export interface PostSource {
   readonly files: readonly EmbeddedFile[];
 }
 
-/** SHA-256 in hexadecimal. */
-export const hashOf = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
-
 /** The note and every data file that it read, in the note's order. `noteBytes`: the note's file as it is on disk, with its mark of byte order. */
 export function embeddedFiles(note: Note, noteName: string, noteBytes: Uint8Array = utf8ToBytes(note.text)): EmbeddedFile[] {
-  const files: EmbeddedFile[] = [{ role: 'note', path: noteName, bytes: noteBytes, sha256: hashOf(noteBytes) }];
+  const files: EmbeddedFile[] = [{ role: 'note', path: noteName, bytes: noteBytes, sha256: sha256Of(noteBytes) }];
   for (const path of [...new Set(note.wants)]) {
     const bytes = note.ground.files.get(path);
-    if (bytes) files.push({ role: 'data', path, bytes, sha256: hashOf(bytes) });
+    if (bytes) files.push({ role: 'data', path, bytes, sha256: sha256Of(bytes) });
   }
   return files;
 }
@@ -97,7 +94,7 @@ export function readEmbedded(html: string): { source: PostSource; faults: EmbedF
     if (!pathIsSafe(path)) { fault('unsafe-path', path, ''); continue; }
     const bytes = fromBase64(/^data:[^,]*;base64,(.*)$/.exec(attributes.get('href') ?? '')?.[1] ?? '?');
     if (!bytes) { fault('unreadable', '', ''); continue; }
-    const sum = hashOf(bytes);
+    const sum = sha256Of(bytes);
     for (const said of new Set([attributes.get('data-sha256') ?? '', inHead])) if (said !== sum) fault('hash-differs', said, sum);
     files.push({ role, path, bytes, sha256: sum });
   }

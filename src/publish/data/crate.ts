@@ -3,7 +3,7 @@ import type { Note } from '../../experiment/types.ts';
 import { formatInstant } from '../../time/text.ts';
 import { languageOf } from '../../words/languages.ts';
 import { openDataWords } from '../../words/openData.ts';
-import { hashOf } from '../embed.ts';
+import { sha256Of } from '../../protocol/sha256.ts';
 import { licenceOf, type PackageFacts } from './descriptors.ts';
 import type { Json } from './protocolJson.ts';
 
@@ -32,7 +32,7 @@ export function crateMetadata(note: Note, facts: PackageFacts, files: readonly C
       hasPart: files.map((file) => reference(idOf(file.path))), mentions: reference('#publishing'),
     },
     ...files.map((file): Json => ({
-      '@id': idOf(file.path), '@type': 'File', name: file.name, description: file.description, encodingFormat: file.format, contentSize: String(file.bytes.length), sha256: hashOf(file.bytes),
+      '@id': idOf(file.path), '@type': 'File', name: file.name, description: file.description, encodingFormat: file.format, contentSize: String(file.bytes.length), sha256: sha256Of(file.bytes),
     })),
     {
       '@id': '#publishing', '@type': 'CreateAction', name: words.publishing, endTime: facts.published, instrument: reference('#evenwater'),

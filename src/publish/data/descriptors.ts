@@ -2,7 +2,7 @@
 import type { Note } from '../../experiment/types.ts';
 import { languageOf } from '../../words/languages.ts';
 import { openDataWords } from '../../words/openData.ts';
-import { hashOf } from '../embed.ts';
+import { sha256Of } from '../../protocol/sha256.ts';
 import type { Json } from './protocolJson.ts';
 import type { ColumnType, DataColumn, DataTable } from './tables.ts';
 
@@ -63,7 +63,7 @@ export function dataPackage(note: Note, facts: PackageFacts, files: readonly Tab
     sources: [{ title: words.source, path: 'ro-crate-metadata.json' }],
     resources: files.map(({ table, bytes }) => ({
       profile: 'tabular-data-resource', name: table.name, path: table.path, title: table.title, description: table.description, format: 'csv', mediatype: 'text/csv', encoding: 'utf-8',
-      bytes: bytes.length, hash: `sha256:${hashOf(bytes)}`, dialect: { delimiter: ',', quoteChar: '"', doubleQuote: true, lineTerminator: '\r\n', header: true },
+      bytes: bytes.length, hash: `sha256:${sha256Of(bytes)}`, dialect: { delimiter: ',', quoteChar: '"', doubleQuote: true, lineTerminator: '\r\n', header: true },
       schema: { fields: table.columns.map(field), primaryKey: [...table.key], missingValues: [''] },
     })),
   };

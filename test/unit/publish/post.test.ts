@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readNote } from '../../../src/experiment/readNote.ts';
-import { textHash } from '../../../src/publish/dataSection.ts';
+import { sha256Of } from '../../../src/protocol/sha256.ts';
 import { imageAllowed, linkAllowed } from '../../../src/publish/links.ts';
 import { headingId } from '../../../src/publish/postMarkdown.ts';
 import { publishPost } from '../../../src/publish/post.ts';
@@ -95,7 +95,7 @@ suite('publish: the post', () => {
   test('the note\'s text stands in the post and gives the hash', () => {
     const text = /<pre class="note-text" tabindex="0">\n([\s\S]*?)<\/pre>/.exec(html)![1]!.replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&quot;/g, '"').replace(/&#39;/g, '\'').replace(/&amp;/g, '&');
     assert.equal(text, samplePostText);
-    assert.equal(textHash(text), createHash('sha256').update(samplePostText, 'utf8').digest('hex'));
+    assert.equal(sha256Of(text), createHash('sha256').update(samplePostText, 'utf8').digest('hex'));
   });
 
   test('the same bytes in another time zone and language', () => {

@@ -1,6 +1,7 @@
 // Cautions chosen from what the plan mentions: what can hurt a keeper or an animal in just this experiment.
 // They are reminders, not instructions: local rules and the makers' manuals go before them.
 import { languageOf } from '../words/languages.ts';
+import { beginsWithNone } from '../words/none.ts';
 import { cautionWords, mentions, type CautionWords } from '../words/page.ts';
 import type { Protocol } from '../protocol/types.ts';
 import { wallTimeOf } from '../time/zone.ts';
@@ -23,9 +24,6 @@ function planWords(protocol: Protocol): string {
   return parts.join(' \n ').toLowerCase();
 }
 
-const none = /^(?:none|no|nothing|keine?|kein(?:er|es)|nichts|ohne|-|–|0)\b/i;
-const kept = (text: string | null | undefined): boolean => text !== null && text !== undefined && text.trim() !== '' && !none.test(text.trim());
-
 /** Cautions for a plan, the gravest first. */
 export function cautionsOf(protocol: Protocol): Caution[] {
   const words = planWords(protocol);
@@ -36,10 +34,10 @@ export function cautionsOf(protocol: Protocol): Caution[] {
   if (lamps || has('mains')) found.push('mains');
   if (has('gas')) found.push('gas');
   if (has('chemicals')) found.push('chemicals');
-  if (protocol.tanks.some((tank) => kept(tank.animals?.value))) found.push('animals');
+  if (protocol.tanks.some((tank) => !beginsWithNone(tank.animals?.value))) found.push('animals');
   if (has('light')) found.push('light');
   if (has('heat')) found.push('heat');
-  if (protocol.tanks.some((tank) => kept(tank.plants?.value) || kept(tank.animals?.value))) found.push('release');
+  if (protocol.tanks.some((tank) => !beginsWithNone(tank.plants?.value) || !beginsWithNone(tank.animals?.value))) found.push('release');
   const slots = protocol.schedule?.slots ?? [];
   if (slots.some((slot) => { const { hour } = wallTimeOf(slot, protocol.zone); return hour >= 23 || hour < 6; })) found.push('night');
   const { cautions } = cautionWords(language);

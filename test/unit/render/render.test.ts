@@ -191,5 +191,8 @@ suite('render: cautions', () => {
     assert.ok(ids(nightProtocol.replace('optical probe', 'Winkler titration')).includes('chemicals'));
     assert.ok(ids(nightProtocol.replace('internal filter', '100 W heater')).includes('heat'));
   });
+  for (const text of ['–', 'keine', 'none, they moved to another tank']) {
+    test(`no animals are kept where the plan says ${JSON.stringify(text)}`, () => assert.ok(!ids(nightProtocol.replace('animals: none', `animals: "${text}"`)).includes('animals')));
+  }
   test('notes are lettered a to z, then aa', () => assert.deepEqual([1, 26, 27, 52, 53].map(noteLetter), ['a', 'z', 'aa', 'az', 'ba']));
 });

@@ -12,7 +12,7 @@ const answers = ['Overnight oxygen', 'Does a lid lower the minimum?', '', 'left,
 const input = (page) => page.locator('.quick-input-widget input[type="text"], .quick-input-widget input.input').first();
 
 /** Types into the question at `step`; presses nothing but keys. */
-async function answer(page, step, text) {
+export async function answer(page, step, text) {
   await page.locator('.quick-input-widget .quick-input-title', { hasText: new RegExp(`\\(?${step}/10`) }).waitFor({ timeout: 30_000 });
   await page.waitForFunction(() => document.activeElement?.closest('.quick-input-widget') !== null, undefined, { timeout: 15_000 });
   if (text !== '') await page.keyboard.type(text);

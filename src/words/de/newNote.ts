@@ -10,9 +10,9 @@ const whatHappenedAgain = 'Hier schreiben, was wie im ersten Versuch war und was
 
 export const newNoteWords: NewNoteWords = {
   headings: { read: 'Was gemessen wurde', happened: 'Was geschah', means: 'Was das heißt', done: 'Wie es gemacht wurde' },
-  whatHappened: [`${whatYouSaw} ${claimAdvice}: Sobald es Messwerte gibt, setzt der`, 'Befehl *Berechnete Werte ausfüllen* die Zahl an die Stelle des Fragezeichens.'],
+  whatHappened: [`${whatYouSaw} ${claimAdvice}:`, 'Sobald es Messwerte gibt, setzt der Befehl *Berechnete Werte ausfüllen* die Zahl an die Stelle des Fragezeichens.'],
   whatItMeans, whatHappenedAgain,
-  drawn: 'Das Los, gezogen aus dem Startwert im Plan, bestimmte die Behandlung und die Reihenfolge der Ablesungen.',
+  drawn: 'Behandlung und Reihenfolge der Ablesungen sind mit dem Startwert im Plan ausgelost.',
   tankLabel: (name) => (/becken|aquari|tank/i.test(name) ? name : `Becken ${name}`),
   noLights: 'nie',
   repeatTitle: (title) => `${title.replace(/ \((?:Wiederholung|zweiter Versuch|dritter Versuch)\)$/i, '')} (Wiederholung)`,

@@ -48,8 +48,8 @@ export const newNoteTexts: Readonly<Record<string, string>> = {
   'With the run-in sponge ammonia and nitrite fall days earlier.': 'Mit dem eingefahrenen Schwamm fallen Ammonium und Nitrit um Tage früher.',
   'new filter with a run-in sponge': 'neuer Filter mit eingefahrenem Schwamm',
   'new filter': 'neuer Filter',
-  'seeded tank': 'Becken mit eingefahrenem Schwamm',
-  'plain tank': 'Becken mit neuem Filter allein',
+  'seeded tank': 'Becken mit Schwamm',
+  'plain tank': 'Becken ohne Schwamm',
   'ammonium chloride for 2 mg/L-N dosed': 'Ammoniumchlorid für 2 mg/L-N dosiert',
   'Nitrifiers work faster in the warm': 'Nitrifizierer arbeiten im Warmen schneller',
   'Total ammonia was first read below 0.25 mg/L-N {? = days-earlier} earlier with the treatment.':
@@ -69,7 +69,7 @@ export const newNoteTexts: Readonly<Record<string, string>> = {
   'all lamps switched off': 'alle Lampen ausgeschaltet',
   'Fill the tanks with one batch of water and let it stand overnight': 'Alle Becken mit Wasser aus einem Ansatz füllen und über Nacht stehen lassen',
   'While the lamps were on the pH of the treated side rose by {? = rise-TREATED}, to {? = highest-TREATED}, that of the control by {? = rise-CONTROL}.':
-    'Bei eingeschalteten Lampen stieg der pH-Wert der behandelten Seite um {? = anstieg-TREATED} auf höchstens {? = höchster-TREATED}, der des Vergleichs um {? = anstieg-CONTROL}.',
+    'Bei eingeschalteten Lampen stieg der pH-Wert der behandelten Seite um {? = anstieg-TREATED} bis auf {? = höchster-TREATED}, der des Vergleichs um {? = anstieg-CONTROL}.',
 
   // evaporation
   'Does a cover glass slow evaporation and the rise of salinity in a small marine tank?': 'Bremst eine Deckscheibe in einem kleinen Meerwasserbecken die Verdunstung und den Anstieg des Salzgehalts?',
@@ -119,7 +119,7 @@ export const newNoteTexts: Readonly<Record<string, string>> = {
   refractometer: 'Refraktometer',
   'conductivity meter': 'Leitfähigkeitsmessgerät',
   'steel ruler on the glass': 'Stahllineal an der Scheibe',
-  'watched for two minutes': 'zwei Minuten beobachtet',
+  'watched for two minutes': 'Beobachtung über zwei Minuten',
   'stopwatch and counter': 'Stoppuhr und Zähler',
   'light meter': 'Lichtmessgerät',
   barometer: 'Barometer',
@@ -133,7 +133,7 @@ export const newNoteNames: Readonly<Record<string, string>> = {
   mat: 'matte', open: 'offen', covered: 'abgedeckt', bare: 'unbedeckt', seeded: 'schwamm', plain: 'vergleich', planted: 'bepflanzt', empty: 'unbepflanzt', shaded: 'schatten', bright: 'hell',
   treated: 'behandelt',
   // Events and phases.
-  'heaters-off': 'heizer-aus', heated: 'geheizt', cooling: 'abkühlung', dosing: 'zugabe', 'lamps-on': 'lampen-an', 'lamps-off': 'lampen-aus', before: 'vorher', light: 'licht', after: 'danach', feeding: 'futtergabe',
+  'heaters-off': 'heizer-aus', heated: 'geheizt', cooling: 'Abkühlung', dosing: 'zugabe', 'lamps-on': 'lampen-an', 'lamps-off': 'lampen-aus', before: 'vorher', light: 'Licht', after: 'danach', feeding: 'futtergabe',
   // Results.
   'lowest-': 'tiefster-', 'night-loss-': 'nachtverlust-', 'lower-by': 'unterschied', 'loss-': 'verlust-', 'half-warmth-': 'halbwarm-', 'ammonia-gone-': 'ammonium-weg-', 'days-earlier': 'tage-früher',
   'nitrite-peak-': 'nitritspitze-', 'rise-': 'anstieg-', 'highest-': 'höchster-', 'sunk-': 'gesunken-', 'saltier-': 'salziger-', 'gill-': 'kiemen-', 'change-': 'änderung-',

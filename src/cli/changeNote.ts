@@ -1,6 +1,9 @@
 // Changes a note on disk so that it is whole at every moment: a lock, a look at what stands there now, a new file beside it,
 // one rename. Mode, byte order mark and line breaks stay as they were.
 import path from 'node:path';
+import type { MessageArguments } from '../problems/problem.ts';
+import { said, type CommandSentence } from '../words/commandLine.ts';
+import { Told } from './command.ts';
 import { errorCode, type FilePort } from './filePort.ts';
 import { withLock } from './noteLock.ts';
 import { decodeNote } from './noteFiles.ts';
@@ -9,10 +12,10 @@ import { decodeNote } from './noteFiles.ts';
 export interface Change<T> { readonly text: string | null; readonly value: T }
 
 /** Thrown when the file cannot be written: who to tell what is decided above. */
-export class CannotWrite extends Error {
+export class CannotWrite extends Told {
   readonly reason: 'read-only' | 'full' | 'gone' | 'changing' | 'other';
-  constructor(reason: CannotWrite['reason'], message: string) {
-    super(message);
+  constructor(reason: CannotWrite['reason'], code: CommandSentence, args: MessageArguments) {
+    super(said(code, args));
     this.reason = reason;
   }
 }
@@ -27,7 +30,7 @@ const same = (a: Uint8Array, b: Uint8Array): boolean => Buffer.from(a.buffer, a.
  */
 export async function changeNote<T>(port: FilePort, name: string, change: (text: string) => Promise<Change<T>>): Promise<T> {
   const file = await telling(name, () => port.realPath(name));
-  if (!await telling(name, () => port.mayWrite(file))) throw new CannotWrite('read-only', `"${name}" is read-only.`);
+  if (!await telling(name, () => port.mayWrite(file))) throw new CannotWrite('read-only', 'read-only', { name });
   let entered = false;
   try {
     return await withLock(port, file, async () => {
@@ -40,7 +43,7 @@ export async function changeNote<T>(port: FilePort, name: string, change: (text:
         const text = new TextEncoder().encode(wanted.text);
         if (await telling(name, () => put(port, file, before, hasMark(before) ? Buffer.concat([Buffer.from(mark), text]) : text))) return wanted.value;
       }
-      throw new CannotWrite('changing', `"${name}" is being changed by another program again and again.`);
+      throw new CannotWrite('changing', 'keeps-changing', { name });
     });
   } catch (error) {
     throw entered || errorCode(error) === '' ? error : cannotWrite(name, error);
@@ -84,8 +87,8 @@ async function telling<T>(name: string, work: () => Promise<T>): Promise<T> {
 
 function cannotWrite(name: string, error: unknown): CannotWrite {
   const code = errorCode(error);
-  if (code === 'ENOENT') return new CannotWrite('gone', `There is no file "${name}".`);
-  if (code === 'ENOSPC' || code === 'EDQUOT') return new CannotWrite('full', `The disk is full: "${name}" was not changed.`);
-  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return new CannotWrite('read-only', `"${name}" cannot be written, or its folder cannot (${code}).`);
-  return new CannotWrite('other', `"${name}" was not changed (${code}).`);
+  if (code === 'ENOENT') return new CannotWrite('gone', 'no-file', { name });
+  if (code === 'ENOSPC' || code === 'EDQUOT') return new CannotWrite('full', 'disk-full', { name });
+  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return new CannotWrite('read-only', 'not-writable', { name, error: code });
+  return new CannotWrite('other', 'not-changed', { name, error: code });
 }

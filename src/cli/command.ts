@@ -1,5 +1,8 @@
 // What a command is, and how it speaks: results on stdout, progress and wrong-use words on stderr.
 import type { ParseArgsConfig } from 'node:util';
+import type { MessageArguments } from '../problems/problem.ts';
+import { said, type CommandName, type CommandSentence, type Say } from '../words/commandLine.ts';
+import type { Language } from '../words/languages.ts';
 
 export type OptionTable = NonNullable<ParseArgsConfig['options']>;
 export type OptionValues = Readonly<Record<string, string | boolean | (string | boolean)[] | undefined>>;
@@ -7,8 +10,19 @@ export type OptionValues = Readonly<Record<string, string | boolean | (string | 
 /** Exit codes, everywhere the same. */
 export const exit = { well: 0, problems: 1, wrongUse: 2 } as const;
 
+/** A failure that the person is told of; its message is the English of `say`. */
+export class Told extends Error {
+  readonly say: Say;
+  constructor(say: Say) {
+    super(say('en'));
+    this.say = say;
+  }
+}
+
 /** Thrown for wrong use and unreadable input; the command line turns it into exit 2. */
-export class WrongUse extends Error {}
+export class WrongUse extends Told {}
+
+export const wrongUse = (code: CommandSentence, args: MessageArguments = {}): WrongUse => new WrongUse(said(code, args));
 
 /** Where a command writes. One a run, so that tests can look at it. */
 export interface Output {
@@ -24,15 +38,17 @@ export interface Invocation {
   readonly json: boolean;
   readonly output: Output;
   readonly version: string;
+  /** Of the sentences; always English beside `--json`. */
+  readonly language: Language;
+  /** A sentence of the command line in that language. */
+  readonly say: (code: CommandSentence, args?: MessageArguments) => string;
 }
 
 export interface Command {
-  readonly name: string;
-  /** What stands after the name in the usage line. */
-  readonly usage: string;
-  readonly summary: string;
-  /** Longer help, a line an entry. */
-  readonly help: readonly string[];
+  /** Its usage and help stand under this name in the words of the command line. */
+  readonly name: CommandName;
+  /** Lines behind the help that follow from other tables. */
+  readonly listed?: (language: Language) => readonly string[];
   readonly options: OptionTable;
   run(invocation: Invocation): Promise<number>;
 }

@@ -8,7 +8,9 @@ import type { Note } from '../experiment/types.ts';
 import type { Instant } from '../time/instant.ts';
 import { formatInstant } from '../time/text.ts';
 import { utc } from '../time/zone.ts';
+import { commandSentence } from '../words/commandLine.ts';
 import { editSentence } from '../words/edits.ts';
+import type { Language } from '../words/languages.ts';
 import { CannotWrite, changeNote } from './changeNote.ts';
 import { WrongUse } from './command.ts';
 import { errorCode, type FilePort } from './filePort.ts';
@@ -25,6 +27,8 @@ export interface LogRequest {
   /** Log values that look wrong, too. */
   readonly anyway: boolean;
   readonly now: Instant;
+  /** Of what is told; English where none is given. */
+  readonly language?: Language;
 }
 
 /** A row that stands in the note on disk. */
@@ -47,6 +51,7 @@ type Prepared = { readonly row: PendingRow; readonly warnings: LogOutcome['warni
   | { readonly row: null; readonly warnings: LogOutcome['warnings']; readonly refused: string };
 
 export async function logInto(port: FilePort, request: LogRequest, state?: string): Promise<LogOutcome> {
+  const { language = 'en' } = request;
   const nothing: LogOutcome = { logged: null, replayed: [], waiting: [], warnings: [], refused: null, kept: false };
   const { note } = await readNoteFile(request.name);
   const prepared = request.values.length === 0 && request.remark === null ? null : prepare(note, request);
@@ -61,55 +66,55 @@ export async function logInto(port: FilePort, request: LogRequest, state?: strin
       inJournal = true;
     } catch (error) {
       // The note itself may still be written; what a journal guards against is what happens in between.
-      warnings.push({ message: `The journal in ${journal.folder} cannot be written (${errorCode(error) || String(error)}).`, columns: [] });
+      warnings.push({ message: commandSentence('journal-not-written', { folder: journal.folder, error: errorCode(error) || String(error) }, language), columns: [] });
     }
   }
-  if (prepared?.broken && own) return { ...nothing, warnings, refused: editSentence(prepared.broken), kept: inJournal };
+  if (prepared?.broken && own) return { ...nothing, warnings, refused: editSentence(prepared.broken, language), kept: inJournal };
   try {
-    const written = await changeNote(port, request.name, (text) => writeAll(request.name, text, own, journal));
+    const written = await changeNote(port, request.name, (text) => writeAll(request, text, own, journal));
     for (const row of written.done) await journal.remove(row);
     if (own && written.refused && !canBeMended(written.refused)) { await journal.remove(own); inJournal = false; }
     return {
       logged: written.own, replayed: written.replayed, waiting: written.waiting, warnings,
-      refused: written.refused ? editSentence(written.refused) : null, kept: written.refused !== null && inJournal,
+      refused: written.refused ? editSentence(written.refused, language) : null, kept: written.refused !== null && inJournal,
     };
   } catch (error) {
     const known = error instanceof CannotWrite || error instanceof WrongUse || error instanceof NoteIsLocked;
     if (!known) throw error;
-    const refused = error instanceof NoteIsLocked ? `Another evenwater has been writing "${request.name}" for too long (${error.message}).` : error.message;
+    const refused = error instanceof NoteIsLocked ? commandSentence('locked-by', { name: request.name, lock: error.message }, language) : error.say(language);
     return { ...nothing, warnings, refused, kept: inJournal };
   }
 }
 
 /** Reads what was typed as the editor's prompt does. */
 function prepare(note: Note, request: LogRequest): Prepared {
-  const { now } = request;
+  const { now, language = 'en' } = request;
   const words = request.values.join(' ') + (request.remark === null ? '' : ` ; ${request.remark}`);
   const at = request.at?.trim().replace(/\s+(?=\d)/u, 'T') ?? null;
   const time = at === null || at === 'now' ? null : typedTime(at, note, now);
-  if (at !== null && at !== 'now' && time === null) return { row: null, warnings: [], refused: editSentence({ code: 'time-unreadable', args: { text: request.at ?? '' } }) };
+  if (at !== null && at !== 'now' && time === null) return { row: null, warnings: [], refused: editSentence({ code: 'time-unreadable', args: { text: request.at ?? '' } }, language) };
   const broken: Message | null = note.protocol === null ? { code: 'no-protocol', args: {} } : brokenTable(note) ? { code: 'table-broken', args: {} } : null;
   const id = newId(Date.now());
   const due = planRow(note, now);
   const plan = due && time !== null ? planForTime(due, note, time) : due;
   // Without a plan there is no time zone either: a typed time has no meaning yet, and nothing is guessed.
-  if (broken?.code === 'no-protocol' && at !== null) return { row: null, warnings: [], refused: editSentence(broken) };
+  if (broken?.code === 'no-protocol' && at !== null) return { row: null, warnings: [], refused: editSentence(broken, language) };
   const typed = at === null ? words : `${at} ${words}`;
   if (broken || !plan) return { row: { id, time: time ?? now, values: [], remark: null, typed }, warnings: [], broken: broken ?? { code: 'no-protocol', args: {} } };
   const input = readRowInput(typed, note, plan);
-  const warnings = input.warnings.map(({ message, at: places }) => ({ message: editSentence(message), columns: places.map((place) => plan.columns[place]!.id) }));
+  const warnings = input.warnings.map(({ message, at: places }) => ({ message: editSentence(message, language), columns: places.map((place) => plan.columns[place]!.id) }));
   const row = pendingRow(input, plan, typed, id);
-  if (!row) return { row: null, warnings, refused: whyIncomplete(input, plan.columns.length) };
-  if (warnings.length > 0 && !request.anyway) return { row: null, warnings, refused: 'Not logged: look at the meter again, or log it with --anyway.' };
+  if (!row) return { row: null, warnings, refused: whyIncomplete(input, plan.columns.length, language) };
+  if (warnings.length > 0 && !request.anyway) return { row: null, warnings, refused: commandSentence('look-again', {}, language) };
   const trial = writePending(note, row);
-  if (!trial.ok && !canBeMended(trial.message)) return { row: null, warnings, refused: editSentence(trial.message) };
+  if (!trial.ok && !canBeMended(trial.message)) return { row: null, warnings, refused: editSentence(trial.message, language) };
   return { row, warnings, broken: null };
 }
 
-function whyIncomplete(input: RowInput, expected: number): string {
-  if (input.errors.length > 0) return input.errors.map((each) => editSentence(each.message)).join(' ');
+function whyIncomplete(input: RowInput, expected: number, language: Language): string {
+  if (input.errors.length > 0) return input.errors.map((each) => editSentence(each.message, language)).join(' ');
   const missing = input.cells.filter((cell) => cell.text === '').map((cell) => cell.column.id);
-  return `${editSentence({ code: 'too-few', args: { found: expected - missing.length, expected } })} Missing: ${missing.join(', ')}.`;
+  return `${editSentence({ code: 'too-few', args: { found: expected - missing.length, expected } }, language)} ${commandSentence('missing', { columns: missing }, language)}`;
 }
 
 interface Written {
@@ -118,7 +123,7 @@ interface Written {
 }
 
 /** The text with every row of the journal, the own one last. */
-async function writeAll(name: string, before: string, own: PendingRow | null, journal: Journal): Promise<{ text: string | null; value: Written }> {
+async function writeAll({ name, language = 'en' }: LogRequest, before: string, own: PendingRow | null, journal: Journal): Promise<{ text: string | null; value: Written }> {
   const earlier = (await journal.rows()).filter((row) => row.id !== own?.id);
   let text = before;
   let ownRow: WrittenRow | null = null;
@@ -130,7 +135,7 @@ async function writeAll(name: string, before: string, own: PendingRow | null, jo
     const { note } = await noteFromText(name, text);
     const result = writePending(note, row);
     if (!result.ok) {
-      if (row === own) refused = result.message; else waiting.push({ typed: row.typed, reason: editSentence(result.message) });
+      if (row === own) refused = result.message; else waiting.push({ typed: row.typed, reason: editSentence(result.message, language) });
       continue;
     }
     text = applyEdits(text, result.edits);

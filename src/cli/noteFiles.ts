@@ -3,7 +3,7 @@ import { lstat, readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { readNote } from '../experiment/readNote.ts';
 import type { Note } from '../experiment/types.ts';
-import { WrongUse } from './command.ts';
+import { wrongUse } from './command.ts';
 
 export const noteEnding = '.tank.md';
 
@@ -24,17 +24,17 @@ export async function findNotes(paths: readonly string[]): Promise<string[]> {
   const found: string[] = [];
   for (const each of paths) {
     const kind = await stat(each).catch(() => null);
-    if (!kind) throw new WrongUse(`There is no file or folder "${each}".`);
+    if (!kind) throw wrongUse('no-file-or-folder', { name: each });
     if (kind.isDirectory()) found.push(...await notesBelow(each)); else found.push(each);
   }
   const unique = [...new Set(found.map(slashes))];
-  if (unique.length === 0) throw new WrongUse(`No note (*${noteEnding}) was found in ${paths.join(', ')}.`);
+  if (unique.length === 0) throw wrongUse('no-note-found', { ending: noteEnding, paths });
   return unique.sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
 }
 
 async function notesBelow(folder: string): Promise<string[]> {
   const found: string[] = [];
-  const entries = await readdir(folder, { withFileTypes: true }).catch(() => { throw new WrongUse(`The folder "${folder}" cannot be read.`); });
+  const entries = await readdir(folder, { withFileTypes: true }).catch(() => { throw wrongUse('folder-unreadable', { name: folder }); });
   for (const entry of entries) {
     const full = path.join(folder, entry.name);
     if (entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules') found.push(...await notesBelow(full));
@@ -46,7 +46,7 @@ async function notesBelow(folder: string): Promise<string[]> {
 /** Reads a note and the data files it refers to. Throws WrongUse when the note itself cannot be read. */
 export async function readNoteFile(name: string): Promise<NoteFile> {
   const bytes = await readFile(name).catch((error: NodeJS.ErrnoException) => {
-    throw new WrongUse(error.code === 'ENOENT' ? `There is no file "${name}".` : `The file "${name}" cannot be read (${error.code ?? error.message}).`);
+    throw error.code === 'ENOENT' ? wrongUse('no-file', { name }) : wrongUse('file-unreadable', { name, error: error.code ?? error.message });
   });
   return { ...await noteFromText(name, decodeNote(name, bytes)), bytes };
 }
@@ -56,7 +56,7 @@ export function decodeNote(name: string, bytes: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new WrongUse(`The file "${name}" is not UTF-8 text; save it as UTF-8 and try again.`);
+    throw wrongUse('not-utf8', { name });
   }
 }
 

@@ -1,7 +1,7 @@
 // Writes files whole or not at all, below one folder.
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { WrongUse } from './command.ts';
+import { wrongUse } from './command.ts';
 
 /** Writes a file whole or not at all: into a temporary file beside it, then renamed. `name` may have folders, with forward slashes. */
 export async function writeWhole(folder: string, name: string, content: string | Uint8Array): Promise<string> {
@@ -13,7 +13,7 @@ export async function writeWhole(folder: string, name: string, content: string |
     await rename(temporary, target);
   } catch (error) {
     await rm(temporary, { force: true }).catch(() => undefined);
-    throw new WrongUse(`"${target}" cannot be written (${(error as NodeJS.ErrnoException).code ?? String(error)}).`);
+    throw wrongUse('not-written', { name: target, error: (error as NodeJS.ErrnoException).code ?? String(error) });
   }
   return target.split(path.sep).join('/');
 }
@@ -21,11 +21,11 @@ export async function writeWhole(folder: string, name: string, content: string |
 /** Reads a post: UTF-8 text. Throws WrongUse when it cannot be read. */
 export async function readPost(name: string): Promise<string> {
   const bytes = await readFile(name).catch((error: NodeJS.ErrnoException) => {
-    throw new WrongUse(error.code === 'ENOENT' ? `There is no file "${name}".` : `The file "${name}" cannot be read (${error.code ?? error.message}).`);
+    throw error.code === 'ENOENT' ? wrongUse('no-file', { name }) : wrongUse('file-unreadable', { name, error: error.code ?? error.message });
   });
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: false }).decode(bytes);
   } catch {
-    throw new WrongUse(`The file "${name}" is not UTF-8 text, so it is no post.`);
+    throw wrongUse('post-not-utf8', { name });
   }
 }

@@ -5,22 +5,16 @@ import { problemsBehind } from '../../experiment/problemsBehind.ts';
 import { evaluate } from '../../formula/evaluate.ts';
 import { jsonValue, showValue } from '../../formula/show.ts';
 import { cautionsBehind } from '../../words/remarks.ts';
-import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { exit, printJson, wrongUse, type Command } from '../command.ts';
 import { readNoteFile } from '../noteFiles.ts';
 import { lineStarts, problemJson, problemLine } from '../places.ts';
 
 export const ask: Command = {
   name: 'ask',
-  usage: "NOTE 'FORMULA'",
-  summary: 'Compute one formula from a note and print its value.',
-  help: [
-    "Example: evenwater ask night.tank.md 'min(mat.DO, dark)'",
-    'Exit 1 with the problems when the formula or the readings behind it have one, 2 when the note cannot be read.',
-  ],
   options: {},
-  async run({ positionals, json, output }) {
+  async run({ positionals, json, output, language, say }) {
     const [name, formula, ...more] = positionals;
-    if (name === undefined || formula === undefined || more.length > 0) throw new WrongUse("ask needs a note and one formula in quotes: evenwater ask NOTE 'FORMULA'.");
+    if (name === undefined || formula === undefined || more.length > 0) throw wrongUse('ask-needs');
     const { note, text } = await readNoteFile(name);
     // The formula is placed behind the note's text, so that a problem's place tells whether it lies in the note or in the formula.
     const behind = text.length + 1;
@@ -34,8 +28,8 @@ export const ask: Command = {
       const inNote = lineStarts(text);
       const inFormula = lineStarts(formula);
       const listed = problems.map((each) => each.range.start >= behind
-        ? { name: 'formula', ...problemJson({ ...each, range: { start: each.range.start - behind, end: each.range.end - behind } }, inFormula) }
-        : { name, ...problemJson(each, inNote) });
+        ? { name: 'formula', ...problemJson({ ...each, range: { start: each.range.start - behind, end: each.range.end - behind } }, inFormula, language) }
+        : { name, ...problemJson(each, inNote, language) });
       if (json) printJson(output, { problems: listed.map(({ name: _name, ...rest }) => rest) });
       else for (const each of listed) output.result(problemLine(each.name, each, output.colours));
       return exit.problems;
@@ -44,8 +38,8 @@ export const ask: Command = {
     if (json) { printJson(output, value); return exit.well; }
     output.result(value.text);
     const uncertain = showValue(evaluation.value, contextOf(note), { withUncertainty: true });
-    if (evaluation.value.type === 'number' && uncertain !== value.text) output.progress(`With its 95 % half-width: ${uncertain}`);
-    for (const caution of cautionsBehind(evaluation.working)) output.progress(caution);
+    if (evaluation.value.type === 'number' && uncertain !== value.text) output.progress(say('half-width', { value: uncertain }));
+    for (const caution of cautionsBehind(evaluation.working, language)) output.progress(caution);
     return exit.well;
   },
 };

@@ -3,23 +3,16 @@ import { applyEdits } from '../../edits/edit.ts';
 import { formatTables } from '../../edits/formatTables.ts';
 import { readSyntax } from '../../note/readSyntax.ts';
 import { CannotWrite, changeNote } from '../changeNote.ts';
-import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { exit, printJson, WrongUse, wrongUse, type Command } from '../command.ts';
 import { diskPort } from '../filePort.ts';
 import { findNotes, readNoteFile } from '../noteFiles.ts';
 import { NoteIsLocked } from '../noteLock.ts';
 
 export const format: Command = {
   name: 'format',
-  usage: 'PATH… [--check]',
-  summary: 'Align the readings tables of notes; no value is touched.',
-  help: [
-    'A file is formatted itself; a folder means every *.tank.md below it. Prints a line a note that changed.',
-    '',
-    '  --check    change nothing, and exit 1 when a note is not formatted',
-  ],
   options: { check: { type: 'boolean' } },
   async run({ positionals, options, json, output }) {
-    if (positionals.length === 0) throw new WrongUse('format needs at least one note or folder.');
+    if (positionals.length === 0) throw wrongUse('format-needs');
     const only = options['check'] === true;
     const changed: string[] = [];
     for (const name of await findNotes(positionals)) if (await formatOne(name, only)) changed.push(name);
@@ -39,8 +32,8 @@ async function formatOne(name: string, only: boolean): Promise<boolean> {
       return Promise.resolve({ text: after === text ? null : after, value: after !== text });
     });
   } catch (error) {
-    if (error instanceof CannotWrite) throw new WrongUse(error.message);
-    if (error instanceof NoteIsLocked) throw new WrongUse(`Another evenwater has been writing "${name}" for too long.`);
+    if (error instanceof CannotWrite) throw new WrongUse(error.say);
+    if (error instanceof NoteIsLocked) throw wrongUse('locked', { name });
     throw error;
   }
 }

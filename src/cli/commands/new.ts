@@ -8,8 +8,10 @@ import { repeatNote } from '../../edits/repeatNote.ts';
 import { formatDate, readDuration } from '../../time/text.ts';
 import { loadZone, utc } from '../../time/zone.ts';
 import { readNote } from '../../experiment/readNote.ts';
+import { commandSentence } from '../../words/commandLine.ts';
 import { editSentence } from '../../words/edits.ts';
-import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { templateWords } from '../../words/templates.ts';
+import { exit, printJson, WrongUse, wrongUse, type Command } from '../command.ts';
 import { noteEnding, readNoteFile } from '../noteFiles.ts';
 import { lineStarts, problemJson, problemLine } from '../places.ts';
 
@@ -18,38 +20,17 @@ const optionOf = (name: AnswerName): string => name.replace(/[A-Z]/g, (letter) =
 
 export const newCommand: Command = {
   name: 'new',
-  usage: '[--template NAME] [--to FILE]',
-  summary: 'Write a new note: plan, empty table and prose stubs.',
-  help: [
-    'Every option can be left away; the template has an answer for each question.',
-    '',
-    ...templates.map((each) => `  --template ${each.name.padEnd(18)} ${each.about}`),
-    '',
-    '  --question TEXT      what the run is to answer',
-    '  --treatment TEXT     what the treated tanks have and the others do not',
-    '  --tanks NAMES        left, right: treatment and reading order are drawn from a seed',
-    '  --measure NAMES      DO, T, P: short names, or names of quantities',
-    '  --place TEXT         Zwolle, 52.51, 6.09, Europe/Amsterdam: any of them',
-    '  --start TIME         2026-03-14 20:00, a date or a clock time',
-    '  --light-off TIME     22:00, or none',
-    '  --every DURATION     30 min',
-    '  --length DURATION    14 h',
-    '  --seed TEXT          seed of the draw; the digits of the first day where it is left away',
-    '  --repeat NOTE        a repeat of that run instead: the same plan on the date of --start',
-    '  --to FILE            the file to write; without it the note goes to stdout',
-    '',
-    'Exit 0 when the note was written without a problem in it, 1 when it has warnings or errors, 2 on wrong use.',
-  ],
+  listed: (language) => templates.map((each) => `  --template ${each.name.padEnd(18)} ${templateWords(language, each).about}`),
   options: { to: { type: 'string' }, repeat: { type: 'string' }, seed: { type: 'string' }, ...Object.fromEntries(answerNames.map((name) => [optionOf(name), { type: 'string' as const }])) },
-  async run({ positionals, options, json, output }) {
-    if (positionals.length > 0) throw new WrongUse('new takes options only; evenwater new --help lists them.');
+  async run({ positionals, options, json, output, language: ofSentences, say }) {
+    if (positionals.length > 0) throw wrongUse('new-takes-options');
     const answers: { -readonly [Name in keyof NewNoteAnswers]: NewNoteAnswers[Name] } = {};
     const length = typeof options['length'] === 'string' ? readDuration(options['length']) : null;
     for (const name of answerNames) {
       const given = options[optionOf(name)];
       if (typeof given !== 'string') continue;
       const wrong = checkAnswer(name, given, length ?? readDuration(templateByName(String(options['template'] ?? 'blank'))?.length ?? ''));
-      if (wrong) throw new WrongUse(`--${optionOf(name)}: ${editSentence(wrong)}`);
+      if (wrong) throw new WrongUse((asked) => commandSentence('option-wrong', { option: `--${optionOf(name)}`, reason: editSentence(wrong, asked) }, asked));
       answers[name] = given;
     }
     const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
@@ -59,12 +40,12 @@ export const newCommand: Command = {
       : newNote(answers, { today, timeZone, ...(typeof options['seed'] === 'string' ? { seed: options['seed'] } : {}) });
     const note = readNote(text, undefined, undefined, { fileIsNote: true });
     // That a new note still holds its instructions goes without saying.
-    const problems = note.problems.filter((each) => (each.severity === 'error' || each.severity === 'warning') && each.code !== 'template-text').map((each) => problemJson(each, lineStarts(text)));
+    const problems = note.problems.filter((each) => (each.severity === 'error' || each.severity === 'warning') && each.code !== 'template-text').map((each) => problemJson(each, lineStarts(text), ofSentences));
     if (target !== null) await writeNew(target, text);
-    const name = target ?? 'the new note';
+    const name = target ?? say('new-note');
     if (json) printJson(output, { written: target === null ? [] : [target], ...(target === null ? { text } : {}), problems });
     else if (target === null) output.result(text.trimEnd());
-    else output.result(`written: ${target}`);
+    else output.result(say('written', { name: target }));
     if (!json) for (const each of problems) output.progress(problemLine(name, each, false));
     return problems.length === 0 ? exit.well : exit.problems;
   },
@@ -75,7 +56,7 @@ async function repeatOf(first: string, target: string | null, start: string): Pr
   const { note } = await readNoteFile(first);
   const name = path.relative(target === null ? path.dirname(first) : path.dirname(target), first).split(path.sep).join('/');
   const result = repeatNote(note, name, start);
-  if (!result.ok) throw new WrongUse(`"${first}" cannot be repeated: ${editSentence(result.message)}`);
+  if (!result.ok) throw new WrongUse((asked) => commandSentence('cannot-be-repeated', { name: first, reason: editSentence(result.message, asked) }, asked));
   return result.text;
 }
 
@@ -91,6 +72,6 @@ async function writeNew(target: string, text: string): Promise<void> {
     await writeFile(target, text, { flag: 'wx' });
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
-    throw new WrongUse(code === 'EEXIST' ? `"${target}" is there already; a new note is never written over another file.` : `"${target}" cannot be written (${code ?? String(error)}).`);
+    throw code === 'EEXIST' ? wrongUse('there-already', { name: target }) : wrongUse('not-written', { name: target, error: code ?? String(error) });
   }
 }

@@ -9,7 +9,8 @@ import { publishNarration } from '../../publish/narration.ts';
 import { planSheet } from '../../publish/planSheet.ts';
 import { publishPost } from '../../publish/post.ts';
 import { readPublished } from '../../publish/published.ts';
-import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { said, type Say } from '../../words/commandLine.ts';
+import { exit, printJson, wrongUse, type Command } from '../command.ts';
 import { readNoteFile, stemOf, type NoteFile } from '../noteFiles.ts';
 import { lineStarts, placeOf, problemJson, problemLine, type ProblemJson } from '../places.ts';
 import { writeWhole } from '../wholeFiles.ts';
@@ -19,10 +20,10 @@ interface Made {
   readonly files: readonly { readonly path: string; readonly content: string | Uint8Array }[];
   readonly problems: readonly Problem[];
   /** Reasons for refusing that no problem of the note tells. */
-  readonly faults?: readonly string[];
+  readonly faults?: readonly Say[];
 }
 
-const answerFault = (fault: string): string => `The answer in the protocol does not hold: ${fault}.`;
+const answerFault = (fault: string): Say => said('answer-fault', { fault });
 
 /** What a plan may still hold: it is printed before anything is read. Any other form of a post says so. */
 const unfinished: ReadonlySet<string> = new Set<ProblemCode>(['nothing-read-yet', 'template-text']);
@@ -41,7 +42,7 @@ const forms: Readonly<Record<string, (making: Making) => Promise<Made>>> = {
   },
   async data(making) {
     const files = await publishData(making.file.note, postOptions(making));
-    if (files === null) throw new WrongUse('A data package states when it was published: add --published 2026-04-13, or the key "published" to the protocol.');
+    if (files === null) throw wrongUse('data-needs-time');
     return { files, problems: [] };
   },
   async narration(making) {
@@ -50,7 +51,7 @@ const forms: Readonly<Record<string, (making: Making) => Promise<Made>>> = {
   },
   plan(making) {
     const html = planSheet(making.file.note, { stem: making.stem, toolVersion: making.version });
-    return Promise.resolve(html === null ? { files: [], problems: [], faults: ['The plan names no tank, so there is nothing to print.'] }
+    return Promise.resolve(html === null ? { files: [], problems: [], faults: [said('plan-without-tanks')] }
       : { files: [{ path: `${making.stem}-plan.html`, content: html }], problems: [] });
   },
 };
@@ -66,39 +67,25 @@ function answerProblem(message: string, { note }: NoteFile, starts: readonly num
 
 export const publish: Command = {
   name: 'publish',
-  usage: 'NOTE --to DIR',
-  summary: 'Publish a note: one self-contained page, or other forms.',
-  help: [
-    'Writes DIR/<stem>.html, each file whole or not at all. Refuses while the note has an error; lists warnings and loose numbers.',
-    '--as FORM     another form; may be given more than once:',
-    '  html         one self-contained page (the default)',
-    '  markdown     <stem>.post.md with its figures as SVG files, for forums and blogs; --front-matter adds a head of metadata',
-    '  card         a summary card, as Markdown and as an SVG picture: question, answer, figure, limits of the evidence',
-    '  plan         the plan as one page of A4 with an empty table for pencil; --plan is short for it',
-    '  narration    the findings as numbered sentences to be spoken, numbers written as said in English, as printed in other languages',
-    '  data         <stem>-data/: tables as CSV with CSVW, Data Package and RO-Crate metadata, the plan as JSON, note, data files and post',
-    '--published T the time of publishing that the post prints (2026-04-13T10:00+03:00); without it the protocol\'s, or none.',
-    'Exit 0 when the post was written, 1 when it was refused, 2 on wrong use or unreadable input.',
-  ],
   options: { to: { type: 'string' }, as: { type: 'string', multiple: true }, published: { type: 'string' }, 'front-matter': { type: 'boolean' }, plan: { type: 'boolean' } },
-  async run({ positionals, options, json, output, version }) {
+  async run({ positionals, options, json, output, version, language, say }) {
     const [name, ...more] = positionals;
-    if (name === undefined || more.length > 0) throw new WrongUse('publish needs exactly one note.');
-    if (typeof options.to !== 'string' || options.to === '') throw new WrongUse('publish needs --to DIR, the folder that the post goes into.');
+    if (name === undefined || more.length > 0) throw wrongUse('publish-needs-note');
+    if (typeof options.to !== 'string' || options.to === '') throw wrongUse('publish-needs-folder');
     const asked = [...(Array.isArray(options['as']) ? options['as'].map(String) : options['plan'] === true ? [] : ['html']), ...(options['plan'] === true ? ['plan'] : [])];
-    for (const each of asked) if (!Object.hasOwn(forms, each)) throw new WrongUse(`There is no form "${each}" of a post; there are ${Object.keys(forms).join(', ')}.`);
+    for (const each of asked) if (!Object.hasOwn(forms, each)) throw wrongUse('no-form', { form: each, forms: Object.keys(forms) });
     const file = await readNoteFile(name);
     const { note, text } = file;
     const published = typeof options['published'] === 'string' ? readPublished(options['published'], note.protocol?.zone ?? { name: 'UTC', offsetAt: () => 0 }) : undefined;
-    if (published === null) throw new WrongUse(`"${String(options['published'])}" is no time of publishing; write it like 2026-04-13T10:00+03:00.`);
+    if (published === null) throw wrongUse('no-time-of-publishing', { time: String(options['published']) });
     const starts = lineStarts(text);
     const refused = note.protocol === null || note.problems.some((each) => each.severity === 'error');
     const made: Made[] = [];
     if (!refused) for (const each of new Set(asked)) made.push(await forms[each]!({ file, stem: stemOf(name), version, published, frontMatter: options['front-matter'] === true }));
-    const faults = made.flatMap((each) => each.faults ?? []);
+    const faults = made.flatMap((each) => each.faults ?? []).map((each) => each(language));
     const found = [...note.problems, ...made.flatMap((each) => each.problems)];
     const onlyPlan = asked.every((form) => form === 'plan');
-    const listed = found.filter((each) => (unfinished.has(each.code) ? !onlyPlan : each.severity !== 'information')).map((each) => problemJson(each, starts));
+    const listed = found.filter((each) => (unfinished.has(each.code) ? !onlyPlan : each.severity !== 'information')).map((each) => problemJson(each, starts, language));
     const written: string[] = [];
     if (!refused && faults.length === 0 && !made.some((each) => each.problems.some((problem) => problem.severity === 'error'))) {
       for (const each of made.flatMap((one) => one.files)) written.push(await writeWhole(options.to, each.path, each.content));
@@ -107,9 +94,9 @@ export const publish: Command = {
     else {
       for (const each of listed) output.result(problemLine(name, each, output.colours));
       for (const message of faults) output.result(problemLine(name, answerProblem(message, file, starts), output.colours));
-      for (const each of written) output.result(`written: ${each}`);
+      for (const each of written) output.result(say('written', { name: each }));
       if (written.length === 0) {
-        output.progress(note.protocol === null ? `"${name}" has no readable protocol block; there is nothing to publish.` : `"${name}" was not published: mend the errors first.`);
+        output.progress(say(note.protocol === null ? 'no-protocol-to-publish' : 'not-published', { name }));
       }
     }
     return written.length > 0 ? exit.well : exit.problems;

@@ -1,32 +1,23 @@
 // `evenwater recheck POST.html`: is every number of a post what its own note and data give?
 import { recheckPost } from '../../publish/recheck.ts';
 import { differenceNoun, differenceSentence, faultSentence } from '../../publish/recheckWords.ts';
-import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { exit, printJson, wrongUse, type Command } from '../command.ts';
 import { lineStarts, placeOf, problemJson } from '../places.ts';
 import { readPost } from '../wholeFiles.ts';
 
 export const recheck: Command = {
   name: 'recheck',
-  usage: 'POST',
-  summary: 'Recompute every number of a post from the note and data inside it.',
-  help: [
-    'Takes note and data out of POST.html, verifies their hashes, reads and computes everything again and compares the',
-    'whole page: claims, tables, generated sentences, drawings, and the values and formulas behind the numbers.',
-    'A post made with another version of evenwater is said first; then numbers, values and formulas are judged, wording and layout are not.',
-    'It shows that the page agrees with the data it carries, not who wrote them.',
-    'Exit 0 when all agree, 1 with a line a difference, 2 on wrong use or unreadable input.',
-  ],
   options: {},
-  async run({ positionals, json, output, version }) {
+  async run({ positionals, json, output, version, language, say }) {
     const [name, ...more] = positionals;
-    if (name === undefined || more.length > 0) throw new WrongUse('recheck needs exactly one post: evenwater recheck POST.html.');
+    if (name === undefined || more.length > 0) throw wrongUse('recheck-needs');
     const html = await readPost(name);
     const report = await recheckPost(html, version);
-    if (report.files.length === 0 && report.madeWith === '') throw new WrongUse(`"${name}" carries no note; it was not made by evenwater publish.`);
+    if (report.files.length === 0 && report.madeWith === '') throw wrongUse('carries-no-note', { name });
     const starts = lineStarts(html);
-    const noteErrors = report.note ? report.note.problems.filter((each) => each.severity === 'error').map((each) => problemJson(each, lineStarts(report.note!.text))) : [];
+    const noteErrors = report.note ? report.note.problems.filter((each) => each.severity === 'error').map((each) => problemJson(each, lineStarts(report.note!.text), language)) : [];
     const differences = report.differences.map((each) => ({ kind: each.kind, ...placeOf(each.range, starts), formula: each.formula, printed: each.printed, computed: each.computed }));
-    const faults = report.faults.map((each) => ({ kind: each.kind, path: each.path, message: faultSentence(each) }));
+    const faults = report.faults.map((each) => ({ kind: each.kind, path: each.path, message: faultSentence(each, language) }));
     if (json) {
       printJson(output, {
         post: name, holds: report.holds, madeWith: report.madeWith, version, sameVersion: report.sameVersion, published: report.published,
@@ -34,13 +25,12 @@ export const recheck: Command = {
         faults, claims: report.claims, values: report.values, differences, noteErrors, unjudged: report.unjudged,
       });
     } else {
-      if (!report.sameVersion) output.result(`${name}: made with Evenwater ${report.madeWith === '' ? '(no version stated)' : report.madeWith}, rechecked with ${version}: numbers are judged, wording and layout are not.`);
-      for (const each of faults) output.result(`${name}: error: ${each.message}`);
-      for (const each of noteErrors) output.result(`${name}: error in the note inside, line ${each.line}, column ${each.column}: ${each.code}: ${each.message}`);
-      for (const each of differences) output.result(`${name}:${each.line}:${each.column}: error ${differenceNoun(each.kind)} differs: ${differenceSentence(each)}`);
-      if (report.unjudged > 0) output.progress(`${report.unjudged} differences of wording or layout were not judged.`);
-      output.progress(report.holds ? `${name}: ${report.claims} claims and ${report.values} computed values agree with the note and data inside.`
-        : `${name}: does not agree with the note and data inside (${differences.length} ${differences.length === 1 ? 'difference' : 'differences'}).`);
+      if (!report.sameVersion) output.result(say('other-version', { name, madeWith: report.madeWith, version }));
+      for (const each of faults) output.result(say('fault-in-post', { name, fault: each.message }));
+      for (const each of noteErrors) output.result(say('error-inside', { name, line: each.line, column: each.column, code: each.code, message: each.message }));
+      for (const each of differences) output.result(say('differs', { place: `${name}:${each.line}:${each.column}`, noun: differenceNoun(each.kind, language), difference: differenceSentence(each, language) }));
+      if (report.unjudged > 0) output.progress(say('unjudged', { count: report.unjudged }));
+      output.progress(report.holds ? say('holds', { name, claims: report.claims, values: report.values }) : say('does-not-hold', { name, count: differences.length }));
     }
     return report.holds ? exit.well : exit.problems;
   },

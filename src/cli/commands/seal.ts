@@ -5,42 +5,33 @@ import { sealBlock } from '../../edits/sealTable.ts';
 import type { Note } from '../../experiment/types.ts';
 import { editSentence } from '../../words/edits.ts';
 import { CannotWrite, changeNote } from '../changeNote.ts';
-import { exit, printJson, WrongUse, type Command } from '../command.ts';
+import { exit, printJson, WrongUse, wrongUse, type Command } from '../command.ts';
 import { diskPort } from '../filePort.ts';
 import { noteFromText, readNoteFile } from '../noteFiles.ts';
 import { NoteIsLocked } from '../noteLock.ts';
 
 export const seal: Command = {
   name: 'seal',
-  usage: 'NOTE [--block NAME | --plan]',
-  summary: 'Seal a table of readings, or the plan.',
-  help: [
-    'Writes a hash over times, units and first values under the heads. Corrections, marks, remarks and formatting keep a seal',
-    'valid; any other change is an error of evenwater check, which names the cell.',
-    '',
-    '  --block NAME    the table of that name, or its number in the note; without it the last table that is not sealed',
-    '  --plan          the plan instead, before the first reading; the methods list every later change of it',
-  ],
   options: { block: { type: 'string' }, plan: { type: 'boolean' } },
-  async run({ positionals, options, json, output }) {
+  async run({ positionals, options, json, output, language }) {
     const [name, ...more] = positionals;
-    if (name === undefined || more.length > 0) throw new WrongUse('seal needs one note.');
-    if (options['plan'] === true && options['block'] !== undefined) throw new WrongUse('--plan and --block exclude each other.');
+    if (name === undefined || more.length > 0) throw wrongUse('seal-needs');
+    if (options['plan'] === true && options['block'] !== undefined) throw wrongUse('plan-or-block');
     await readNoteFile(name);
     const block = typeof options['block'] === 'string' ? options['block'] : null;
     try {
       const { line, refused } = await changeNote<{ line: string | null; refused: string | null }>(diskPort, name, async (text) => {
         const { note } = await noteFromText(name, text);
         const result = options['plan'] === true ? sealPlan(note, Date.now()) : sealBlock(note, tableOf(note, block), Date.now());
-        if (!result.ok) return { text: null, value: { line: null, refused: editSentence(result.message) } };
+        if (!result.ok) return { text: null, value: { line: null, refused: editSentence(result.message, language) } };
         const after = applyEdits(text, result.edits);
         return { text: after, value: { line: after.slice(result.shows.start, result.shows.end).trim(), refused: null } };
       });
       if (json) printJson(output, { sealed: line, refused }); else if (line !== null) output.result(line); else output.progress(refused ?? '');
       return line === null ? exit.problems : exit.well;
     } catch (error) {
-      if (error instanceof CannotWrite) throw new WrongUse(error.message);
-      if (error instanceof NoteIsLocked) throw new WrongUse(`Another evenwater has been writing "${name}" for too long.`);
+      if (error instanceof CannotWrite) throw new WrongUse(error.say);
+      if (error instanceof NoteIsLocked) throw wrongUse('locked', { name });
       throw error;
     }
   },

@@ -32,24 +32,7 @@ import { reasonMarkdown } from '../../../src/words/reasons.ts';
 import { slipSentence } from '../../../src/words/slips.ts';
 import { templateWords } from '../../../src/words/templates.ts';
 import { fixTitle, problemSentence } from '../../../src/words/words.ts';
-
-/** Words that English sentences cannot do without. What stands in quotes, code or brackets is the note's own. */
-const english = /(?<![\p{L}-])(?:the|and|of|is|are|with|there|this|write|read|readings?|tanks?|which|have|has|cannot|should|would|from|first|last|not yet)(?![\p{L}-])/iu;
-const ownWords = /„[^“]*“|`[^`]*`|"[^"]*"|⟦[^⟧]*⟧/gu;
-
-function isGerman(sentence: string, englishSentence: string | null): void {
-  ok(sentence.trim() !== '');
-  if (englishSentence !== null) notEqual(sentence, englishSentence, sentence);
-  const bare = sentence.replace(ownWords, '');
-  ok(!english.test(bare), `English in “${sentence}”: ${english.exec(bare)?.[0]}`);
-  ok(!/\b(?:Sie|Ihr|Ihre[mnrs]?|Ihnen|du|dein|dir)\b/u.test(bare.replace(/(?:^|[.:;] )(?:Sie|Ihre?) /gu, '')), `addresses somebody: ${sentence}`);
-  ok(!/“[^“„”]*”/u.test(sentence), `English quotation marks: ${sentence}`);
-  ok(!/undefined|NaN|Infinity|\[object| {2}/u.test(sentence), sentence);
-}
-
-/** Arguments that show in a sentence where they went. */
-const marked = (names: readonly string[]): MessageArguments => Object.fromEntries(names.map((name) => [name, [`⟦${name}⟧`]]));
-const shownIn = (sentence: string): string[] => [...new Set(sentence.match(/⟦[^⟧]*⟧/gu) ?? [])].sort();
+import { asked, isGerman, marked, shownIn } from './isGerman.ts';
 
 /** Codes among the arguments that are English words too, so that only German has to turn them. */
 const saidInWords: Readonly<Record<string, readonly string[]>> = { 'level-not-reached': ['⟦side⟧'] };
@@ -86,13 +69,6 @@ const ownPieces = (args: MessageArguments): string[] => Object.values(args).flat
 function raisedBy(code: ProblemCode): readonly Problem[] {
   const { text, files } = exampleNote(problemCodes[code].example);
   return readNote(text, files, undefined, { fileIsNote: true }).problems.filter((each) => each.code === code);
-}
-
-/** The names of the arguments that a table of sentences asks for, seen through arguments that note what is asked. */
-function asked(sentence: (args: MessageArguments) => string): MessageArguments {
-  const names = new Set<string>();
-  sentence(new Proxy({}, { get: (_, name) => { names.add(String(name)); return undefined; } }) as MessageArguments);
-  return marked([...names]);
 }
 
 suite('German: fixes, edits, slips', () => {

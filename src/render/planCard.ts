@@ -6,8 +6,9 @@ import { plannedDate } from '../writing/facts.ts';
 import { nothingRead } from '../experiment/waiting.ts';
 import type { EqualiseStep, Protocol, StopRule, Tank } from '../protocol/types.ts';
 import { undeclaredDifferences, waterVolume } from '../protocol/derived.ts';
+import { printedUnit } from '../formula/show.ts';
 import { formatValue } from '../quantities/format.ts';
-import type { NumberValue, Unit } from '../quantities/types.ts';
+import type { NumberValue } from '../quantities/types.ts';
 import { planDeviations, repeatFacts, sealedTime } from '../protocol/planSeal.ts';
 import { formatClock, formatDate } from '../time/text.ts';
 import { dateWords } from '../charts/chartWords.ts';
@@ -31,11 +32,8 @@ const heading = (text: string): Html => element('h3', { class: 'evenwater-headin
 
 const plainValue = (value: NumberValue, protocol: Protocol): string => unitWords(formatValue(value, { uncertainty: false, decimalMark: decimalMarkOf(protocol.language) }), languageOf(protocol.language));
 
-/** An accuracy or resolution as instrument makers print it: in the unit of the reading, degrees for a thermometer. */
-function instrumentValue(value: NumberValue, unit: Unit | null, protocol: Protocol): string {
-  const text = plainValue(value, protocol);
-  return unit?.kind === 'temperature' && value.unit.kind === 'temperature-difference' && value.unit.factor === unit.factor ? text.replace(value.unit.print, unit.print) : text;
-}
+/** An accuracy or resolution as instrument makers print it: in degrees for a thermometer. */
+const instrumentValue = (value: NumberValue, protocol: Protocol): string => plainValue({ ...value, unit: printedUnit(value.unit) }, protocol);
 
 /** What a plan says with a date at its front, `2026-03-14 in air-saturated water`, with the date in words; other text as typed. */
 const withDate = (text: string, protocol: Protocol): string => text.replace(/^\d{4}-\d{2}-\d{2}(?=$|,|\s+\p{L})/u, (date) => plannedDate(date, protocol));
@@ -118,7 +116,7 @@ function instrumentsTable(protocol: Protocol, { instruments: words }: PlanCardWo
   const cells = protocol.measure.map((measure) => [
     `${quantityWords(protocol, measure.id)} (${measure.id})`, measure.scale ? measure.scale.join(', ') : measure.unit && measure.unit.print !== '1' ? unitWords(measure.unit.print, languageOf(protocol.language)) : '–',
     measure.with?.value ?? '–', measure.in.length > 0 && !protocol.tanks.every((tank) => measure.in.some((place) => place.value === tank.id)) ? measure.in.map((place) => placeWords(protocol, place.value)).join(', ') : protocol.tanks.length === 2 ? words.bothTanks : protocol.tanks.length === 1 ? words.theTank : words.allTanks,
-    measure.accuracy ? `± ${instrumentValue(measure.accuracy, measure.unit, protocol)}` : words.notStated, measure.resolution ? instrumentValue(measure.resolution, measure.unit, protocol) : '–', measure.calibrated ? withDate(measure.calibrated.value, protocol) : '–',
+    measure.accuracy ? `± ${instrumentValue(measure.accuracy, protocol)}` : words.notStated, measure.resolution ? instrumentValue(measure.resolution, protocol) : '–', measure.calibrated ? withDate(measure.calibrated.value, protocol) : '–',
   ]);
   const used = heads.map((_, index) => index < 4 || cells.some((each) => each[index] !== '–'));
   const keep = <T>(list: readonly T[]): T[] => list.filter((_, index) => used[index]);

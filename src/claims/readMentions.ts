@@ -2,6 +2,7 @@
 // Digits glued to letters (`tank2`, `O2`) are no numbers; a minus is a sign only after a space or an opening mark.
 import { convert, matchPrintedUnit, parseUnit, perHour } from '../quantities/units.ts';
 import type { Unit } from '../quantities/types.ts';
+import { invisibleCharacter } from '../note/touchedClaims.ts';
 import { hour, minute } from '../time/instant.ts';
 import { clockAt, dateAt } from './clockMentions.ts';
 import { decimalMarkOf, type DecimalMark } from '../quantities/decimalMark.ts';
@@ -62,6 +63,9 @@ function speechOf(tag: string): Speech {
 
 const isLetter = (character: string | undefined): boolean => character !== undefined && /[\p{L}_]/u.test(character);
 const isDigit = (character: string | undefined): boolean => character !== undefined && /\d/.test(character);
+/** Digits of other kinds (`１`, `²`, `٥`) and characters without a width: what stands against them is a part of something else. */
+const isStrange = (character: string | undefined): boolean => character !== undefined && fractions[character] === undefined && /[^\P{N}\d]/u.test(character);
+const touches = (character: string | undefined): boolean => character !== undefined && (isStrange(character) || invisibleCharacter.test(character));
 
 export interface ReadOptions {
   /** The note's language, which gives the decimal mark. */
@@ -95,7 +99,7 @@ function nextStart(text: string, offset: number): number {
 /** True where a number may not start: within a word, after `^`, or after a hyphen that hangs on a letter (`dark-1`, `mat-2`). */
 function glued(text: string, offset: number): boolean {
   const before = text[offset - 1];
-  if (isLetter(before) || isDigit(before) || before === '^') return true;
+  if (isLetter(before) || isDigit(before) || touches(before) || before === '^') return true;
   if ((before === '.' || before === ',' || before === '/') && isDigit(text[offset - 2])) return true;
   return (before === '-' || before === '−' || before === '.') && isLetter(text[offset - 2]);
 }
@@ -166,7 +170,7 @@ function numberAt(text: string, start: number, digitsStart: number, mark: Decima
   const unit = unitAt(text, shown.end, speech);
   // Letters right behind the digits must be a unit (`30min`, `0.24mg/L`), else this is a word such as `2nd` or `3D`.
   if (isLetter(next) && !(unit && unit.from === shown.end)) return 'skip';
-  if (next === '/' && isDigit(text[shown.end + 1])) return 'skip';
+  if (isStrange(next) || (next === '/' && isDigit(text[shown.end + 1]))) return 'skip';
   if (shown.unclear !== null) {
     const one = shown.unclear.replace(/[.,]/g, '').length === shown.unclear.length - 1;
     if (!one) return { mention: { ...qualifier, kind: 'unclear', joinedToNext: false, start, end: shown.end, text: shown.unclear, suggestion: '', unit: null, valueStart: start, valueEnd: shown.end } };

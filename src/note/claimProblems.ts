@@ -12,6 +12,9 @@ export function claimProblems(structure: Structure): Problem[] {
       const found = plainBrace(structure, index, brace);
       if (found) problems.push(found);
     }
+    for (const range of reading.touched) {
+      problems.push(problem('claim-in-number', toDocumentRange(mapped, range), { words: oneLine(mapped.text.slice(range.start, range.end)) }));
+    }
     for (const range of reading.imageClaims) {
       problems.push(problem('claim-in-image-text', toDocumentRange(mapped, range), { words: wordsAt(mapped.text, range.start) }));
     }

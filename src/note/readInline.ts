@@ -5,6 +5,7 @@ import type { Piece } from './mappedText.ts';
 import { addPiece } from './sourceLines.ts';
 import { createNoteParser } from './markdown.ts';
 import type { ClaimMeta, NoteEnvironment } from './claimRule.ts';
+import { invisibleCharacter, touchedClaims, type Touched } from './touchedClaims.ts';
 
 /** Characters of the inline text that a reader sees as prose, in runs; places are relative to the inline text. */
 export interface InlineRun { readonly text: string; readonly pieces: readonly Piece[] }
@@ -16,6 +17,8 @@ export interface InlineReading {
   /** Claims in the text of images, which stay plain text. */
   readonly imageClaims: readonly { readonly start: number; readonly end: number }[];
   readonly runs: readonly InlineRun[];
+  /** Claims that a digit or a sign of the prose stands against. */
+  readonly touched: readonly Touched[];
   /** Places of `{` that were read as plain text. */
   readonly plainBraces: readonly number[];
 }
@@ -43,8 +46,11 @@ type BlockRule = (state: StateBlock, startLine: number, endLine: number, silent:
 interface Rules<Rule> { readonly __rules__: readonly { readonly name: string; readonly fn: Rule; readonly alt: readonly string[] }[] }
 
 const fateOfRule: Readonly<Record<string, Fate>> = {
-  backticks: apart, autolink: apart, linkify: apart, html_inline: apart, evenwater_maths: apart, evenwater_claim: apart, image: apart,
+  backticks: apart, autolink: apart, linkify: apart, evenwater_maths: apart, evenwater_claim: apart, image: apart,
 };
+
+/** HTML that ends a number; any other tag and a comment may stand inside one. */
+const breaksNumbers = /^<\/?(?:br|su[bp])\b/i;
 
 function isWordCharacter(character: string | undefined): boolean {
   return character !== undefined && /[\p{L}\p{N}]/u.test(character);
@@ -57,12 +63,14 @@ function record(recorder: Recorder, name: string, state: StateInline, start: num
   const token = state.tokens[state.tokens.length - 1];
   if (name === 'evenwater_claim' && token) recorder.claims.push(token.meta as unknown as ClaimMeta);
   if (fate !== undefined) fates.fill(fate, start, end);
+  else if (name === 'html_inline') fates.fill(breaksNumbers.test(state.src.slice(start, end)) ? apart : skipped, start, end);
   else if (name === 'emphasis' || name === 'strikethrough') {
     if (!isWordCharacter(state.src[start - 1]) || !isWordCharacter(state.src[end])) fates.fill(skipped, start, end);
   } else if (name === 'escape') fates[start] = skipped;
   else if (name === 'entity') {
     fates.fill(skipped, start, end);
-    if (token) recorder.entities.set(start, token.type === 'text_special' ? token.content : state.pending.slice(-1));
+    const character = token?.type === 'text_special' ? token.content : state.pending.slice(-1);
+    if (token && !invisibleCharacter.test(character)) recorder.entities.set(start, character);
   } else if (name === 'link') {
     const labelEnd = state.md.helpers.parseLinkLabel(state, start, true);
     fates[start] = skipped;
@@ -122,11 +130,11 @@ export function createWatchingParser(): MarkdownIt {
   return md;
 }
 
-const nothing: InlineReading = { words: '', claims: [], imageClaims: [], runs: [], plainBraces: [] };
+const nothing: InlineReading = { words: '', claims: [], imageClaims: [], runs: [], touched: [], plainBraces: [] };
 
 /** True for text in which no inline rule can find anything: letters, digits and the marks that mean nothing to Markdown. */
 function isPlain(source: string): boolean {
-  return !/[!$&*<[\\\]_`{}~\n]/.test(source);
+  return !/[!$&*<[\\\]_`{}~\n]/.test(source) && !invisibleCharacter.test(source);
 }
 
 /** Parses the inline text of one token. `env` is the one that the blocks were parsed with, marked by `markNote`. */
@@ -139,11 +147,26 @@ export function readInline(md: MarkdownIt, source: string, env: NoteEnvironment)
   recording.recorder = recorder;
   md.inline.parse(source, md, recording, tokens);
   delete recording.recorder;
+  hideInvisible(source, recorder);
   const plainBraces: number[] = [];
   for (let at = source.indexOf('{'); at >= 0; at = source.indexOf('{', at + 1)) {
     if (recorder.fates[at] === text && source[at - 1] !== '\\') plainBraces.push(at);
   }
-  return { words: plainText(tokens), claims: recorder.claims, imageClaims: recorder.imageClaims, runs: proseRuns(source, recorder), plainBraces };
+  const touched = touchedClaims(source, recorder.claims.map(({ start, end }) => ({ start, end })), (index) => shownAt(source, recorder, index));
+  return { words: plainText(tokens), claims: recorder.claims, imageClaims: recorder.imageClaims, runs: proseRuns(source, recorder), touched, plainBraces };
+}
+
+/** Takes characters without a width out of the prose: a number stays one number with them in it. */
+function hideInvisible(source: string, { fates }: Recorder): void {
+  for (let index = 0; index < source.length; index += 1) {
+    if (fates[index] === text && invisibleCharacter.test(source[index]!)) fates[index] = skipped;
+  }
+}
+
+/** What a reader sees for one character of the source; null where no prose stands. */
+function shownAt(source: string, { fates, entities }: Recorder, index: number): string | null {
+  if (fates[index] === apart) return null;
+  return entities.get(index) ?? (fates[index] === text ? source[index]! : '');
 }
 
 function proseRuns(source: string, { fates, entities }: Recorder): InlineRun[] {

@@ -140,7 +140,7 @@ function asBlock(fence: Fence): Block | null {
 
 /** A cell beyond the table's columns: Markdown drops it, but a claim may have been cut there. */
 function cellLeftOver(mapped: MappedText, level: number): InlineText {
-  return { mapped, level, holder: 'td', follows: true, reading: { words: '', claims: [], imageClaims: [], runs: [], plainBraces: [] } };
+  return { mapped, level, holder: 'td', follows: true, reading: { words: '', claims: [], imageClaims: [], runs: [], touched: [], plainBraces: [] } };
 }
 
 function readRow(token: Token, lines: SourceLines): MappedText[] {

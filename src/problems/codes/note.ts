@@ -50,6 +50,12 @@ export const noteCodes = {
     example: { prose: '| what | how much |\n|---|---|\n| loss | {2.9 % | first half hour = first-loss} |\n' },
     fixable: true,
   },
+  'claim-in-number': {
+    severity: 'error', args: ['words'],
+    why: 'A digit or a sign right beside a claim becomes a part of its number: 1 before 5.83 reads as 15.83, and only the 5.83 was checked.',
+    example: { prose: 'The mat tank ended at 1{7.31 mg/L = last(mat.DO)}.\n' },
+    fixable: false,
+  },
   'claim-in-image-text': {
     severity: 'warning', args: ['words'],
     why: 'The text of an image is read out as it stands; a claim in it is not checked.',

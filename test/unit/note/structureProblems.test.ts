@@ -121,6 +121,15 @@ suite('problems of a note\'s structure', () => {
     assert.deepEqual(found('````text\n```values\na = b\n```\n````\n'), [], 'an example of a block is no block');
   });
 
+  test('a claim that a digit or a sign stands against, whatever markup is between', () => {
+    const touching = ['9{5.8 mg/L = a}', '{5.8 mg/L = a}7', '1.{5 mg/L = a}', '1\u202F{004 hPa = a}', '−{5.8 mg/L = a}', 'by -{5.8 mg/L = a}', '**9**{5.8 mg/L = a}', '<b>9</b>{5.8 mg/L = a}',
+      '&#57;{5.8 mg/L = a}', '9\u200B{5.8 mg/L = a}', '9&shy;{5.8 mg/L = a}', '٩{5.8 mg/L = a}', '{5 = a}.8 mg/L'];
+    for (const words of touching) assert.deepEqual(found(words).map(([code]) => code), ['claim-in-number'], words);
+    const apart = ['in 2026, {5.8 mg/L = a}.', '{5.8 mg/L = a}–{6 mg/L = b}', 'pH {7 = a}; 2 {8 mg/L = b}', '({5.8 mg/L = a}) 3', 'the low-{5.8 mg/L = a} tank', '{5.8 mg/L = a}. 12 times', '`9`{5.8 mg/L = a}', '9\n{5.8 mg/L = a}\n7'];
+    for (const words of apart) assert.deepEqual(found(words), [], words);
+    assert.deepEqual(found('lost **9**{5.8 mg/L = a}'), [['claim-in-number', '9**{5.8 mg/L = a}']]);
+  });
+
   test('two plans, two blocks of one name, a block that is code', () => {
     assert.deepEqual(found('```protocol\nquestion: y\n```'), [['second-protocol', '```protocol']]);
     assert.deepEqual(readSyntax(`${head}~~~protocol\n~~~`).problems[0]!.related.map(({ range }) => range), [{ start: 3, end: 11 }]);

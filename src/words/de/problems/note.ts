@@ -17,6 +17,7 @@ export const noteSentences: Sentences<keyof typeof noteCodes> = {
   'block-name-twice': (args) => `Ein Block „${text(args, 'word')}“ mit dem Namen ${text(args, 'name')} steht schon in Zeile ${text(args, 'line')}; diesem einen anderen Namen geben.`,
   'claim-not-closed': (args) => `Dem Beleg „${text(args, 'words')}“ fehlt die schließende Klammer, deshalb wird er nicht geprüft; hinter die Formel ein } setzen.`,
   'claim-cut': (args) => `Der Beleg „${text(args, 'words')}“ wird ${cuts[text(args, 'by')] ?? 'in zwei Teile geschnitten'} und deshalb nicht geprüft; in einem Stück lassen.`,
+  'claim-in-number': (args) => `In „${text(args, 'words')}“ steht eine Ziffer oder ein Vorzeichen direkt am Beleg, sodass eine andere Zahl zu lesen ist als die geprüfte; ein Leerzeichen dazwischen setzen oder die ganze Zahl in die Klammern nehmen.`,
   'claim-in-image-text': (args) => `Der Beleg „${text(args, 'words')}“ steht im Text eines Bildes, wo nichts geprüft wird; die Zahl in den Fließtext setzen.`,
   'claim-in-html': (args) => `Der Beleg „${text(args, 'words')}“ steht in einem HTML-Block, wo nichts geprüft wird; in den Fließtext setzen.`,
   'claim-wants-spaces': (args) => `„${text(args, 'words')}“ wird nicht geprüft, denn in einem Beleg steht auf beiden Seiten des Gleichheitszeichens ein Leerzeichen.`,

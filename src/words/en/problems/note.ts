@@ -15,6 +15,7 @@ export const noteSentences: Sentences<keyof typeof noteCodes> = {
   'block-name-twice': (args) => `A ${text(args, 'word')} block named ${text(args, 'name')} stands on line ${text(args, 'line')} already; give this one another name.`,
   'claim-not-closed': (args) => `The claim "${text(args, 'words')}" has no closing brace, so it is not checked; put a } after its formula.`,
   'claim-cut': (args) => `The claim "${text(args, 'words')}" is cut in two by ${cuts[text(args, 'by')] ?? 'a line'}, so it is not checked; keep it in one piece.`,
+  'claim-in-number': (args) => `In "${text(args, 'words')}" a digit or a sign stands against the claim, so that the number a reader sees is not the one that is checked; put a space between or take the whole number into the braces.`,
   'claim-in-image-text': (args) => `The claim "${text(args, 'words')}" stands in the text of an image, where nothing is checked; move the number into the prose.`,
   'claim-in-html': (args) => `The claim "${text(args, 'words')}" stands in a block of HTML, where nothing is checked; move it into the prose.`,
   'claim-wants-spaces': (args) => `"${text(args, 'words')}" is not checked, because a claim has a space on both sides of its equals sign.`,

@@ -96,6 +96,9 @@ suite('manifest', () => {
       for (const { title, description, media, completionEvents } of steps) {
         const picture = readFileSync(media.svg, 'utf8');
         ok(picture.includes('var(--vscode-') && !/(?<!&)#[0-9a-f]{3,8}\b|https?:(?!\/\/www\.w3\.org\/2000\/svg)|<script/i.test(picture), media.svg);
+        // Names of the note's language alone, for a picture has no language of its own.
+        const words = [...picture.matchAll(/<text[^>]*>([^<]*)/g)].map((match) => match[1]!.replace(/&[#\w]+;|mg\/L|\b(?:time|DO|percent-fall|light-off)\b|\b(?:mat|open|room)\.(?:DO|T|P)\b/g, ' ')).join(' ');
+        ok(!/\p{L}/u.test(words) && !picture.includes('aria-label'), `${media.svg}: ${words}`);
         ok([title, description, media.altText].every((each) => /^%.+%$/.test(each)));
         const command = /command:(evenwater\.\w+)\)$/.exec(strings[description.slice(1, -1)]!)?.[1];
         deepEqual(completionEvents, [`onCommand:${command}`]);

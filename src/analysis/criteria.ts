@@ -1,12 +1,12 @@
 // The parts of a criterion that run over several days: means of daily means or daily minima. A run that is too short is never
 // judged by them.
 import type { CriterionPart } from '../protocol/criteria.ts';
-import { hour, type Instant, type Zone } from '../time/instant.ts';
+import { hour, type Zone } from '../time/instant.ts';
 import { formatDate } from '../time/text.ts';
 import type { TimedValue } from './points.ts';
 
 /** Days a part needs; 0 for the minimum at all times. */
-export const daysNeeded: Readonly<Record<CriterionPart, number>> = { 'minimum': 0, '7-day mean': 7, '7-day mean minimum': 7, '30-day mean': 30 };
+const daysNeeded: Readonly<Record<CriterionPart, number>> = { 'minimum': 0, '7-day mean': 7, '7-day mean minimum': 7, '30-day mean': 30 };
 
 /** A day counts when its readings are at most this far apart, and from its first and to its last hours. Common practice, no source. */
 const widestGap = 6 * hour;
@@ -62,9 +62,4 @@ export function assessDays(points: readonly TimedValue[], part: Exclude<Criterio
     if (!found || mean < found.lowest) found = { lowest: mean, from: last[0]!.date };
   }
   return found ? { assessable: true, ...found } : { assessable: false, has: longest, needs };
-}
-
-/** The first time of a reading below the level, or null. */
-export function firstUnder(points: readonly TimedValue[], level: number): Instant | null {
-  return points.find((point) => point.value < level - 1e-9 * Math.abs(level))?.time ?? null;
 }

@@ -233,7 +233,7 @@ function panelSpecification(drawing: Drawing, frame: Frame, index: number, share
 }
 
 /** Fonts, lines and colours that every chart has. */
-export function chartConfig(locale: ChartLocale | null): Json {
+function chartConfig(locale: ChartLocale | null): Json {
   return {
     font,
     view: { stroke: null, fill: null },

@@ -33,7 +33,7 @@ export function checkWording(syntax: NoteSyntax, context: FormulaContext): Probl
 }
 
 /** Another explanation that the plan is known to leave open; null when none is known. */
-export function knownConfound(context: FormulaContext): Phrase | null {
+function knownConfound(context: FormulaContext): Phrase | null {
   const { protocol } = context;
   if (!protocol || protocol.tanks.length === 0) return null;
   const different = undeclaredDifferences(protocol).map((each) => each.key);
@@ -47,7 +47,7 @@ export function knownConfound(context: FormulaContext): Phrase | null {
 }
 
 /** The note's text with formulas, sources and blocks blanked, so that only what a reader sees is searched. */
-function visibleText(syntax: NoteSyntax): string {
+export function visibleText(syntax: NoteSyntax): string {
   let text = '';
   let at = 0;
   const hidden: SourceRange[] = [...syntax.blocks.map((block) => block.range), ...syntax.claims.flatMap(hiddenParts)].sort((a, b) => a.start - b.start);

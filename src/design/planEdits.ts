@@ -54,7 +54,7 @@ export function valueOf(text: string, from: number, to: number, key: string): So
 }
 
 /** The schedule's text: from its key to the next key of the plan, or to the end of its braces. */
-export function scheduleRange(text: string, protocol: Protocol): SourceRange | null {
+function scheduleRange(text: string, protocol: Protocol): SourceRange | null {
   if (!protocol.schedule) return null;
   const start = protocol.schedule.range.start;
   const rest = text.slice(start, protocol.range.end);

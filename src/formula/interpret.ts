@@ -194,11 +194,6 @@ export function noteWhole(run: Run, expression: Expression, value: FormulaValue)
   });
 }
 
-/** Range of the whole formula in the note. */
-export function wholeRange(run: Run): SourceRange {
-  return toDocumentRange(run.formula, trimmed(run.formula.text));
-}
-
 export function trimmed(text: string): SourceRange {
   const start = text.length - text.trimStart().length;
   return { start: Math.min(start, text.length), end: Math.max(start, text.trimEnd().length) };

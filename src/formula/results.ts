@@ -51,7 +51,7 @@ export function circularResults(context: FormulaContext): ReadonlySet<string> {
 }
 
 /** Every bare name in a formula. */
-export function collectBareNames(expression: Expression, into: Set<string>): void {
+function collectBareNames(expression: Expression, into: Set<string>): void {
   switch (expression.kind) {
     case 'reference':
       if (expression.parts.length === 1) into.add(expression.parts[0]!);

@@ -54,7 +54,7 @@ export const baseReadings = `time   mat.DO  mat.T  open.DO  open.T  room.P
 00:30    7.31   24.6     8.22    24.4  1008.1
 `;
 
-export const baseValues = `first-loss = percent-fall(mat.DO, light-off..22:30)
+const baseValues = `first-loss = percent-fall(mat.DO, light-off..22:30)
 `;
 
 function ended(text: string): string {

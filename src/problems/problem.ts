@@ -48,7 +48,7 @@ export function fix(title: string, args: MessageArguments, edits: readonly TextE
 }
 
 /** Two problems are the same when code, range and arguments agree. */
-export function sameProblem(a: Problem, b: Problem): boolean {
+function sameProblem(a: Problem, b: Problem): boolean {
   return a.code === b.code && a.range.start === b.range.start && a.range.end === b.range.end
     && JSON.stringify(a.args) === JSON.stringify(b.args);
 }
@@ -58,8 +58,4 @@ export function sortProblems(problems: readonly Problem[]): Problem[] {
   const sorted = [...problems].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end
     || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0));
   return sorted.filter((each, index) => !sorted.slice(Math.max(0, index - 8), index).some((other) => sameProblem(each, other)));
-}
-
-export function moveRange(range: SourceRange, by: number): SourceRange {
-  return { start: range.start + by, end: range.end + by };
 }

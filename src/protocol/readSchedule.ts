@@ -12,7 +12,7 @@ import { readInstant, scopeOf } from './timeValues.ts';
 import type { Place, Sampling, Schedule, SunDay } from './types.ts';
 
 /** More planned readings than this are taken as a slip (`1 s` for `1 min`). */
-export const mostSlots = 50_000;
+const mostSlots = 50_000;
 /** Days over which lights and sun are followed. */
 const mostDays = 800;
 
@@ -54,7 +54,7 @@ const sorted = (instants: Iterable<Instant>): Instant[] => [...new Set(instants)
  * lights-off. Where the daily clock times show that the lamps are already off at the start (the last switch before it
  * was off), that lights-off before the start is taken in, and the run starts in the dark.
  */
-export function planLights(off: LightTexts, on: LightTexts, start: Instant, end: Instant | null, zone: Zone): { lightOff: Instant[]; lightOn: Instant[] } {
+function planLights(off: LightTexts, on: LightTexts, start: Instant, end: Instant | null, zone: Zone): { lightOff: Instant[]; lightOn: Instant[] } {
   const until = end ?? start + day;
   const offTimes = sorted(daily(off.clocks, start, until, zone));
   const onTimes = sorted(daily(on.clocks, start, until, zone));
@@ -85,7 +85,7 @@ export function planLights(off: LightTexts, on: LightTexts, start: Instant, end:
 }
 
 /** Sun times of every local date from one instant to another. */
-export function sunOf(place: Place, from: Instant, to: Instant, zone: Zone): SunDay[] {
+function sunOf(place: Place, from: Instant, to: Instant, zone: Zone): SunDay[] {
   if (!place.daylight || !place.latitude || !place.longitude) return [];
   const days = Math.min(mostDays, dayNumber(to, zone) - dayNumber(from, zone));
   const wall = wallTimeOf(from, zone);

@@ -7,7 +7,7 @@ import type { TextNode } from './planTree.ts';
 import type { Placed, Window } from './types.ts';
 
 /** Says what is wrong with a time. `node` is the whole text, `key` its key. */
-export function reportFault(found: InstantFault, node: TextNode, key: string, collector: Collector): void {
+function reportFault(found: InstantFault, node: TextNode, key: string, collector: Collector): void {
   const { range } = node;
   switch (found.code) {
     case 'bad-time':

@@ -12,7 +12,7 @@ function isWritten(printed: string, language: Language): boolean {
 }
 
 /** A unit symbol in words: `mg/L/h` is "milligrams per litre per hour". Null where a part has no words. */
-export function spokenUnit(symbol: string, one: boolean, language: Language = 'en'): string | null {
+function spokenUnit(symbol: string, one: boolean, language: Language = 'en'): string | null {
   const say = speechIn(language);
   const forms = unitWordForms(language);
   const whole = say.special[symbol];

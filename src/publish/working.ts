@@ -22,7 +22,7 @@ export function claimWords(claim: CheckedClaim): string {
 const quoteMarks = (context: RenderContext): { readonly lang?: string } => (context.language === 'en' ? {} : { lang: context.language });
 
 /** What stands behind a claim, without its steps. */
-export function explanationHtml(claim: CheckedClaim, context: RenderContext): Html {
+function explanationHtml(claim: CheckedClaim, context: RenderContext): Html {
   const say = postWords(context.language).working;
   const formula = tidy(claim.syntax.formula.text);
   if (claim.syntax.form === 'stated') {
@@ -52,7 +52,7 @@ function remarksHtml(claim: CheckedClaim, context: RenderContext): Html {
 }
 
 /** One entry of the appendix. */
-export function appendixEntry(claim: CheckedClaim, index: number, context: RenderContext): Html {
+function appendixEntry(claim: CheckedClaim, index: number, context: RenderContext): Html {
   return element('li', { id: `how-${index + 1}`, class: 'how-number' }, element('span', { class: 'n' }, String(index + 1)),
     element('div', {}, element('q', quoteMarks(context), escapeHtml(claimWords(claim))), element('span', { class: 'mark' }, context.words.claim.marks[claim.mark]), element('br', {}),
       explanationHtml(claim, context), ' ', element('a', { href: `#claim-${index + 1}`, 'aria-label': postWords(context.language).working.back(index + 1) }, '↩'), stepsHtml(claim, context), remarksHtml(claim, context)));

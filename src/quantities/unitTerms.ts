@@ -35,7 +35,7 @@ const ignoringCase: ReadonlyMap<string, string> = new Map(
 );
 
 /** One form for the signs that look alike: µ, ², °, ·, −, ‰. */
-export function tidySymbol(text: string): string {
+function tidySymbol(text: string): string {
   if (/^[!-)+-~]+$/u.test(text) && !text.includes("''")) return text;
   return text.replace(/[º˚]/gu, '°').replace(/″|''/gu, '"').normalize('NFKC')
     .replace(/[μµ]/gu, 'u').replace(/[−‐‑–]/gu, '-').replace(/[·⋅•×*]/gu, '.').trim()

@@ -16,7 +16,7 @@ export function isFailure(result: unknown): result is Failure {
 }
 
 /** Two values are equal when they differ by at most this part of the larger one. */
-export const equalityTolerance = 1e-9;
+const equalityTolerance = 1e-9;
 
 /** A value; without contributions nothing is known of its uncertainty (null), which is never the same as none. */
 export function numberValue(value: number, unit: Unit, contributions: Contributions | null = null): NumberValue {

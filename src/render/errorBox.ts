@@ -34,7 +34,7 @@ export function problemsIn(note: Note, range: SourceRange, least: 'error' | 'war
  * A list of problems as a box; nothing where there is none. In the preview each names its line by a button, and carries that
  * line for scrolling, for src/preview/reveal.ts, which shows it in the editor, and its place for the menu that goes there.
  */
-export function problemsHtml(note: Note, problems: readonly Problem[], language: Language, target: RenderTarget): Html {
+function problemsHtml(note: Note, problems: readonly Problem[], language: Language, target: RenderTarget): Html {
   if (problems.length === 0) return '';
   const most = 8;
   const words = pageWords(language);

@@ -5,7 +5,7 @@ import { element, escapeHtml, jsonText, type Html } from './html.ts';
 import { runsHtml } from './proseBlock.ts';
 
 /** A short mark of the chart's content, so that the preview script redraws only what changed (FNV-1a, 32 bit). */
-export function contentMark(text: string): string {
+function contentMark(text: string): string {
   let hash = 0x811c9dc5;
   for (let index = 0; index < text.length; index += 1) {
     hash ^= text.charCodeAt(index);

@@ -5,7 +5,7 @@ import { dataHtml, formulaWords } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 import { unbrokenClass, unbrokenHtml } from './unbroken.ts';
 
-export function runHtml(run: Run, context: RenderContext): Html {
+function runHtml(run: Run, context: RenderContext): Html {
   switch (run.kind) {
     case 'text': return unbrokenHtml(run.text);
     case 'value': return dataHtml(run.text, run.machine, run.formula, formulaWords(context, run.formula), unbrokenClass(run.text));

@@ -22,7 +22,7 @@ const mostRows = 120;
 const shownAtEnds = 40;
 
 /** The instant as a formula writes it: with an offset only where the local time alone would be ambiguous. */
-export function formulaInstant(instant: Instant, protocol: Protocol): string {
+function formulaInstant(instant: Instant, protocol: Protocol): string {
   const text = formatInstant(instant, protocol.zone);
   const changes = protocol.zone.offsetAt(instant - 3 * hour) !== protocol.zone.offsetAt(instant + 3 * hour);
   const local = text.slice(0, text.slice(17, 19) === '00' ? 16 : 19);
@@ -52,7 +52,7 @@ function recordedText(state: CellState, protocol: Protocol): string {
 }
 
 /** A cell as it was recorded, with its flags told by shape and in words. */
-export function cellHtml(cell: Cell, protocol: Protocol, { readings: words }: PageWords): Html {
+function cellHtml(cell: Cell, protocol: Protocol, { readings: words }: PageWords): Html {
   const state = cell.state;
   const number = (value: number, decimals: number): string => decimalText(value, Math.max(0, decimals), protocol);
   const text = state.kind === 'number' && state.value !== null

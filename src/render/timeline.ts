@@ -16,7 +16,7 @@ import { element, escapeHtml, type Html } from './html.ts';
 const plannedWidth = 330;
 
 /** End of the plan: the stated end, else the last planned reading, else the last event or lamp change. */
-export function planEnd(protocol: Protocol): Instant | null {
+function planEnd(protocol: Protocol): Instant | null {
   const { schedule } = protocol;
   if (!schedule) return null;
   const last = schedule.end ?? schedule.slots[schedule.slots.length - 1] ?? Math.max(...schedule.lightOff, ...schedule.lightOn, ...protocol.events.map((event) => event.at));

@@ -13,10 +13,10 @@ export interface BootstrapResult {
 }
 
 /** Fewer blocks than this tell nothing. */
-export const fewestBlocks = 5;
+const fewestBlocks = 5;
 
 /** Block length by n^(1/3), rounded, at least 1. */
-export function defaultBlockLength(count: number): number {
+function defaultBlockLength(count: number): number {
   return Math.max(1, Math.round(Math.cbrt(count)));
 }
 

@@ -13,7 +13,7 @@ export interface LinearSolution {
 }
 
 /** Least independence of columns that counts as identifiable in double precision. */
-export const leastIndependence = 1e-11;
+const leastIndependence = 1e-11;
 
 /** Length of a column, safe against overflow and underflow. */
 export function columnNorm(rows: readonly (readonly number[])[], column: number): number {

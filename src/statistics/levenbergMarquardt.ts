@@ -30,7 +30,7 @@ export interface CurveOptions {
 }
 
 /** A fit is a minimum when its relative offset is below this. Source: Bates and Watts (1981), Technometrics 23, 179–183. */
-export const greatestOffset = 1e-5;
+const greatestOffset = 1e-5;
 
 /** Parameters whose columns of derivatives are closer than this cannot be told apart (derivatives may be numeric). */
 const leastCurveIndependence = 1e-8;

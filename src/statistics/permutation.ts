@@ -13,10 +13,10 @@ export interface ExactTest {
 }
 
 /** More arrangements than this are not counted out. */
-export const mostArrangements = 1_000_000;
+const mostArrangements = 1_000_000;
 
 /** Number of ways to pick k of n. */
-export function combinations(n: number, k: number): number {
+function combinations(n: number, k: number): number {
   let result = 1;
   for (let index = 1; index <= Math.min(k, n - k); index += 1) result = Math.round(result * (n - index + 1) / index);
   return result;

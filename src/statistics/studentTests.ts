@@ -51,7 +51,7 @@ export function welch(a: readonly number[], b: readonly number[], confidence = 0
 }
 
 /** Welch's comparison of two means whose squared standard errors and degrees of freedom are known. */
-export function welchOf(
+function welchOf(
   a: { readonly mean: number; readonly square: number; readonly degrees: number },
   b: { readonly mean: number; readonly square: number; readonly degrees: number }, confidence = 0.95,
 ): MeanComparison | StatisticsProblem {

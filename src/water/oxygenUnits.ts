@@ -40,8 +40,3 @@ export function convertOxygen(value: number, from: Unit, to: Unit, density: numb
   if (first === 'needs-density' || second === 'needs-density') return { problem: 'needs-density', about };
   return outcome(value * first / second, about);
 }
-
-/** The factor of `convertOxygen`, for scaling uncertainties with the value. */
-export function oxygenFactor(from: Unit, to: Unit, density: number | null = null): Outcome | WaterProblem {
-  return convertOxygen(1, from, to, density);
-}

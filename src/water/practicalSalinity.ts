@@ -4,7 +4,7 @@ import { bisect, outsideRange, type Outcome, type WaterProblem } from './outcome
 const a = [0.008, -0.1692, 25.3851, 14.0941, -7.0261, 2.7081] as const;
 const b = [0.0005, -0.0056, -0.0066, -0.0375, 0.0636, -0.0144] as const;
 /** Conductivity of standard seawater at 15 °C (IPTS-68), salinity 35, in mS/cm. Source: Culkin and Smith (1980). */
-export const standardSeawaterConductivity = 42.914;
+const standardSeawaterConductivity = 42.914;
 
 function series(coefficients: readonly number[], root: number): number {
   return coefficients.reduceRight((sum, coefficient) => sum * root + coefficient, 0);

@@ -29,5 +29,3 @@ const cautions: ReadonlySet<string> = new Set<RemarkCode>([
 export function cautionsBehind(steps: readonly Step[], language: Language = 'en'): string[] {
   return remarksBehind(steps.map((step) => ({ remarks: step.remarks.filter((remark) => cautions.has(remark.code)) })), language);
 }
-
-export const remarkCodes: readonly string[] = Object.keys(english);

@@ -13,7 +13,7 @@ import type { RunPieces } from './figures.ts';
 const mostNamed = 4;
 
 /** The remark of a row, without the column's name in front of it. */
-export function remarkFor(remark: string | null, series: Pick<Series, 'id' | 'place' | 'quantity'>): string | null {
+function remarkFor(remark: string | null, series: Pick<Series, 'id' | 'place' | 'quantity'>): string | null {
   if (remark === null) return null;
   const bare = remark.trim();
   for (const name of [series.id, `${series.place}.${series.quantity}`]) {

@@ -26,7 +26,7 @@ export function citation(source: string, protocol: Protocol): CitationRun {
   return { kind: 'citation', text: wordsOf(protocol).computing.cited(text), source: source.trim() };
 }
 
-export const hurlbert = 'Hurlbert S.H. 1984. Pseudoreplication and the design of ecological field experiments. Ecological Monographs 54, 187–211.';
+const hurlbert = 'Hurlbert S.H. 1984. Pseudoreplication and the design of ecological field experiments. Ecological Monographs 54, 187–211.';
 export const guide = 'JCGM 100:2008. Evaluation of measurement data: guide to the expression of uncertainty in measurement.';
 
 export function describeEvents(note: Note, protocol: Protocol): RunPieces[] {
@@ -76,7 +76,7 @@ function halfText(value: NumberValue, protocol: Protocol): string {
 }
 
 /** Every catalogue function in the note's claims, named results and conditions, in the order of their first use. */
-export function functionsUsed(note: Note, more: readonly string[] = []): FunctionEntry[] {
+function functionsUsed(note: Note, more: readonly string[] = []): FunctionEntry[] {
   const names = new Set<string>();
   const texts = [
     ...note.syntax.claims.filter((claim) => claim.form !== 'stated').map((claim) => claim.formula.text), ...note.results.map((result) => result.formula.text), ...more,

@@ -14,7 +14,7 @@ import type { Run } from './types.ts';
 
 const degrees = (value: number, protocol: Protocol): string => withMark(String(Number(Math.abs(value).toFixed(4))), protocol);
 
-export function describePlace(protocol: Protocol): RunPieces | null {
+function describePlace(protocol: Protocol): RunPieces | null {
   const { name, latitude, longitude, elevation } = protocol.place;
   if (!name) return null;
   const { design: designWords } = wordsOf(protocol);

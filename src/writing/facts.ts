@@ -73,7 +73,7 @@ export function inPlaces(ids: readonly string[], protocol: Protocol): string {
   return wordsOf(protocol).names.inPlaces(groups.map((group) => placesOf(group, protocol)));
 }
 
-export function quantityEntry(id: string, protocol: Protocol): MeasuredQuantity | null {
+function quantityEntry(id: string, protocol: Protocol): MeasuredQuantity | null {
   return protocol.measure.find((each) => each.id === id) ?? null;
 }
 

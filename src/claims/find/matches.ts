@@ -38,9 +38,4 @@ export function matcherOf(mention: NumberMention): Matcher {
   };
 }
 
-/** The same number read with another value: for slips. */
-export function withValue(mention: NumberMention, value: number, decimals = mention.decimals): NumberMention {
-  return { ...mention, value, decimals, approximate: false, bound: null };
-}
-
 export const sameLevel = (a: NumberValue, b: NumberValue): boolean => fittingUnit(a.unit, b.unit) !== null && Math.abs(convert(a.value, a.unit, b.unit) - b.value) <= 1e-9 * Math.abs(b.value);

@@ -8,7 +8,7 @@ import { isTruths, pointTruth } from '../operations.ts';
 import { readingsParameter, seriesParameter, windowParameter, type FunctionEntry } from './entry.ts';
 
 /** A reading as a value: a number, or a word of the scale. */
-export function readingOf(call: Call, point: SeriesPoint, series = 0): FormulaValue {
+function readingOf(call: Call, point: SeriesPoint, series = 0): FormulaValue {
   call.use([point]);
   const value = call.series(series);
   return value.content === 'word' ? { type: 'word', word: value.scale?.[point.value] ?? '' } : call.numberAt(point, series);

@@ -48,7 +48,7 @@ const flagNames: readonly (readonly [number, string])[] = [
 ];
 
 /** `left-out doubtful`; empty for a plain reading. */
-export function flagText(bits: number): string {
+function flagText(bits: number): string {
   return flagNames.filter(([bit]) => (bits & bit) !== 0).map(([, name]) => name).join(' ');
 }
 

@@ -27,7 +27,7 @@ function marked(mark: string, text: string): string {
 }
 
 /** Inline content as one line of Markdown. */
-export function inlineMarkdown(nodes: readonly HtmlNode[]): string {
+function inlineMarkdown(nodes: readonly HtmlNode[]): string {
   return nodes.map((node) => {
     if (!isElement(node)) return escapeMarkdown(node.replace(/\s+/g, ' '));
     if (skipped(node)) return '';

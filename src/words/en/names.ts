@@ -7,7 +7,6 @@ export interface TankLabel { readonly id: string; readonly label: string }
 export type Place = TankLabel | 'room' | { readonly name: string };
 /** `all` when the places are all tanks of the plan, which then are more than one. */
 export interface Places { readonly all: boolean; readonly places: readonly Place[] }
-export type CalendarDay = Parameters<typeof dateWords>[0];
 
 function tank({ id, label }: TankLabel): string {
   return theThing(label === id && !/tank|pond|jar|bowl|vat/i.test(id) ? `tank ${id}` : label).replace(/^the tank (?=\S+$)/, 'tank ');

@@ -17,7 +17,7 @@ export function spokenInteger(value: number): string {
 }
 
 /** A number as printed (`-0.24`, `5,83`): the digits after the mark one by one. */
-export function spokenNumber(printed: string): string {
+function spokenNumber(printed: string): string {
   const [, sign, whole = '0', digits] = /^([-−+]?)(\d+)(?:[.,](\d+))?$/.exec(printed) ?? [];
   if (digits === undefined && sign === undefined) return printed;
   const said = whole.length > 9 ? [...whole].map((digit) => spokenDigit(digit)).join(' ') : spokenInteger(Number(whole));

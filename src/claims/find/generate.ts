@@ -73,8 +73,8 @@ function stretchesOf(search: Search, named: readonly Instant[]): Stretch[] {
   return stretches;
 }
 
-function make(column: Column, family: Family, formula: string, value: number, unit: Unit, moments: readonly Instant[] = []): Found {
-  return { formula, family, places: [column.place], quantity: column.quantity, moments, level: null, value, unit };
+function make(column: Column, family: Family, formula: string, value: number, unit: Unit, moments: readonly Instant[] = [], reached?: Instant): Found {
+  return { formula, family, places: [column.place], quantity: column.quantity, moments, level: null, value, unit, ...(reached === undefined ? {} : { reached }) };
 }
 
 /** Readings at a time, and those at either end. */
@@ -127,8 +127,8 @@ function summaries(search: Search, column: Column, stretches: readonly (Stretch 
     const inside = stretch ? `, ${stretch.text}` : '';
     const moments = stretch ? [stretch.from, stretch.to] : [];
     if (fits) {
-      if (match.gives(found.lowest, unit)) push(make(column, 'lowest', `min(${name}${inside})`, found.lowest, unit, moments));
-      if (match.gives(found.highest, unit)) push(make(column, 'highest', `max(${name}${inside})`, found.highest, unit, moments));
+      if (match.gives(found.lowest, unit)) push(make(column, 'lowest', `min(${name}${inside})`, found.lowest, unit, moments, found.lowestAt));
+      if (match.gives(found.highest, unit)) push(make(column, 'highest', `max(${name}${inside})`, found.highest, unit, moments, found.highestAt));
       if (found.count > 1 && match.gives(found.mean, unit)) push(make(column, 'mean', `mean(${name}${inside})`, found.mean, unit, moments));
     }
     if (counts && match.gives(found.count, one) && words.cues.has('readings')) push(make(column, 'count', `count(${name}${inside})`, found.count, one, moments));

@@ -4,6 +4,7 @@ import { evaluate } from '../../formula/evaluate.ts';
 import { mappedText } from '../../note/mappedText.ts';
 import { parsedFormula } from '../../formula/results.ts';
 import type { Expression, FormulaValue } from '../../formula/types.ts';
+import type { Instant } from '../../time/instant.ts';
 import { everyExpression } from '../formulaShape.ts';
 import { canonicalFormula } from './canonical.ts';
 import type { Family, Found } from './types.ts';
@@ -26,7 +27,7 @@ export function resultFormulas(context: FormulaContext, gives: (value: FormulaVa
     const known = same === undefined ? undefined : found.get(same);
     if (known) {
       found.delete(same!);
-      found.set(result.name, { ...known, formula: result.name });
+      found.set(result.name, { ...known, formula: result.name, isResult: true });
     } else found.set(result.name, shapeOf(result.name, result.formula.text, value, context));
   }
 }
@@ -42,8 +43,17 @@ function shapeOf(name: string, formula: string, value: FormulaValue, context: Fo
     const found = evaluate(mappedText(formula.slice(each.range.start, each.range.end)), context).value;
     return found?.type === 'instant' || found?.type === 'event' ? [found.instant] : found?.type === 'window' ? [found.from, found.to] : [];
   });
+  const reached = reachedBy(outer, formula, context);
   return {
-    formula: name, family, places: [...new Set(references.map((each) => each.parts[0]!))], quantity: references[0]?.parts[1] ?? null, moments, level: null,
+    formula: name, isResult: true, ...(reached === null ? {} : { reached }), family, places: [...new Set(references.map((each) => each.parts[0]!))], quantity: references[0]?.parts[1] ?? null, moments, level: null,
     value: value.type === 'number' ? value.value : 0, unit: value.type === 'number' ? value.unit : null,
   };
+}
+
+/** When the value of a `min` or `max` was read. */
+function reachedBy(outer: Expression, formula: string, context: FormulaContext): Instant | null {
+  if (outer.kind !== 'call' || (outer.name !== 'min' && outer.name !== 'max') || outer.operands.length === 0) return null;
+  const operands = formula.slice(outer.operands[0]!.range.start, outer.operands.at(-1)!.range.end);
+  const { value } = evaluate(mappedText(`time-of-${outer.name}(${operands})`), context);
+  return value?.type === 'instant' ? value.instant : null;
 }

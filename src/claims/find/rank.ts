@@ -137,12 +137,12 @@ function timeScore(found: Found, words: SentenceReading, start: number, end: num
   for (const instant of found.moments) {
     const weight = Math.max(within(instant), stretchWeight);
     const edge = instant === start || instant === end;
-    score += weight > 0 ? 1.8 * weight - 0.3 : edge ? -1 : -1.7;
+    score += weight > 0 ? 1.8 * weight - 0.3 : found.isResult ? -0.3 : edge ? -1 : -1.7;
   }
   if (found.moments.length === 2) score = score * 0.8 + (stretchWeight > 0 ? 0.8 * stretchWeight : 0);
-  if (isSummary && found.moments.length === 2 && (stretchWeight === 0 || !heard(found, words))) score -= 1;
-  // Moments in the words that the formula leaves out.
-  const covers = (instants: readonly number[]): boolean => instants.some((instant) => found.moments.includes(instant)) || (found.family === 'first' && instants.includes(start)) || (found.family === 'last' && instants.includes(end));
+  if (isSummary && !found.isResult && found.moments.length === 2 && (stretchWeight === 0 || !heard(found, words))) score -= 1;
+  // Moments in the words that the formula leaves out; "the lowest came at 06:00" is answered by when it was read.
+  const covers = (instants: readonly number[]): boolean => instants.some((instant) => found.moments.includes(instant) || instant === found.reached) || (found.family === 'first' && instants.includes(start)) || (found.family === 'last' && instants.includes(end));
   for (const moment of words.moments) {
     if (covers(moment.instants)) continue;
     const wholeEdge = found.moments.length === 0 && moment.instants.every((instant) => instant === start || instant === end);

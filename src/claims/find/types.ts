@@ -35,6 +35,10 @@ export interface Found {
   readonly level: NumberValue | null;
   readonly value: number;
   readonly unit: Unit | null;
+  /** When the lowest or highest reading that the formula asks for was taken. */
+  readonly reached?: Instant;
+  /** True for a result that the note names: its window is the author's choice. */
+  readonly isResult?: boolean;
 }
 
 /** A formula offered for a number. */

@@ -44,6 +44,9 @@ suite('find formulas: the words around a number decide', () => {
     ['“it” is the tank of the sentence before', 'The duckweed tank did badly. At 02:00 it read 6.83 mg/L.', '6.83 mg/L', 'at(duckweed.DO, 02:00)'],
     ['saturation is said', 'At 03:30 saturation in the duckweed tank was 77 %.', '77 %', 'at(saturation(duckweed.DO), 03:30)'],
     ['a clock time may be that of the lowest reading', 'The duckweed tank was lowest at 07:30.', '07:30', 'time-of-min(duckweed.DO)'],
+    ['“came at” tells when the lowest was read, and asks for no window to that time', 'The lowest oxygen of 5.83 mg/L came at 07:30.', '5.83 mg/L', 'lowest-duckweed'],
+    ['“came at” beside the lowest reading is its time', 'The lowest oxygen of 5.83 mg/L came at 07:30.', '07:30', 'time-of-min(duckweed.DO)'],
+    ['a stretch that is said still asks for its window', 'The lowest oxygen between 22:00 and 07:30 was 5.83 mg/L.', '5.83 mg/L', 'min(duckweed.DO, 22:00..07:30)'],
     ['litres are the plan’s', 'The clear tank holds 32.8 litres.', '32.8 litres', 'volume(clear)'],
   ];
   for (const [name, paragraph, shown, formula] of cases) {
@@ -53,6 +56,10 @@ suite('find formulas: the words around a number decide', () => {
       assert.ok(candidates[0]!.gives);
     });
   }
+  test('the window of a named result is the author’s choice, though the sentence does not say it', () => {
+    const base = sample.replace('lowest-duckweed = min(duckweed.DO)\n', 'lowest-duckweed = min(duckweed.DO)\nlowest-by-night = min(duckweed.DO, 22:10..06:50)\n');
+    assert.equal(best('The lowest oxygen of 5.89 mg/L came at 06:30.', '5.89 mg/L', base), 'lowest-by-night');
+  });
   test('levels come from the sentence', () => {
     assert.equal(best('The bare tank went below 24 °C at 22:20.', '22:20', heater), 'first-below(bare.T, 24 degC)');
     assert.equal(best('The bare tank spent 5.6 h below 20 °C.', '5.6 h', heater), 'hours-below(bare.T, 20 degC)');

@@ -118,11 +118,6 @@ export function serialSlope(x: readonly number[], y: readonly number[], confiden
   return serialEstimate(x.map((each) => [1, each - centre]), y, 1, { gaps: distances.map((each) => each / usual), confidence });
 }
 
-/** The mean of readings in order of time, with an interval that respects their correlation in time. Needs 4 readings. */
-export function serialMean(y: readonly number[], options: { readonly gaps?: readonly number[]; readonly confidence?: number } = {}): SerialEstimate | StatisticsProblem {
-  return serialEstimate(y.map(() => [1]), y, 0, options);
-}
-
 /** Rows and values with the correlation taken out, and the logarithm of the product of the scales used. */
 function whiten(rows: readonly (readonly number[])[], y: readonly number[], correlation: number, gaps: readonly number[] | undefined): { rows: number[][]; y: number[]; logScale: number } {
   const whiteRows: number[][] = [];

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { autocorrelation, effectiveCount, mean, meanOfSeries, median, quantile } from '../../../src/statistics/describe.ts';
 import { fiellerInterval, fitLine, interceptInterval, slopeInterval } from '../../../src/statistics/regression.ts';
-import { serialEstimate, serialMean, serialSlope } from '../../../src/statistics/serialModel.ts';
+import { serialEstimate, serialSlope } from '../../../src/statistics/serialModel.ts';
 import { theilSen } from '../../../src/statistics/theilSen.ts';
 import { oneSample, paired, pooled, welch } from '../../../src/statistics/studentTests.ts';
 import { exactSigns, exactSplit, smallestPairP, smallestSplitP } from '../../../src/statistics/permutation.ts';
@@ -19,6 +19,9 @@ const speed = [4, 4, 7, 7, 8, 9, 10, 10, 10, 11, 11, 12, 12, 12, 12, 13, 13, 13,
 const dist = [2, 10, 4, 22, 16, 10, 18, 26, 34, 17, 28, 14, 20, 24, 28, 26, 34, 34, 46, 26, 36, 60, 80, 20, 26, 54, 32, 40, 32, 40, 50, 42, 56, 76, 84, 36, 46, 68, 32, 48, 52, 56, 64, 66, 54, 70, 92, 93, 120, 85];
 const drugOne = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2];
 const drugTwo = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4];
+
+/** The simplest model of all: one level. */
+const serialMean = (y: readonly number[], options: { readonly gaps?: readonly number[] } = {}) => serialEstimate(y.map(() => [1]), y, 0, options);
 
 suite('series: correlation in time', () => {
   test('R data set lh: mean 2.4, r1 0.5755244755, n_eff 12.932, errors 0.0796157 and 0.1533856', () => {

@@ -91,10 +91,10 @@ export const lightWords: typeof lightEnglish = {
   oneNight: ({ off, on }) => say`Das Licht ging ${at(off)} aus${on === null ? '' : say` und ${at(on)} wieder an`}.`,
   daily: ({ off, on, nights }) => [`${nights === 2 ? 'In beiden Nächten' : `In jeder der ${numberWord(nights)} Nächte`} ging das Licht ${atText(off)} aus${on === null ? '' : ` und ${atText(on)} wieder an`}.`],
   severalTimes: ({ off, on }) => [`Das Licht ging ${atAll(off)} aus${on.length === 0 ? '' : ` und ${atAll(on)} an`}.`],
-  darkUntilSunrise: ({ sunrise, length }) => say`Auf die Becken fiel Tageslicht; als Ende der Dunkelphase gilt deshalb der Sonnenaufgang ${at(sunrise)}, nach ${length}.`,
+  darkUntilSunrise: ({ sunrise, length }) => say`Am Standort gab es Tageslicht; als Ende der Dunkelphase gilt deshalb der Sonnenaufgang ${at(sunrise)}, nach ${length}.`,
   darkCovered: ({ length }) => say`Der Versuch umfasst die ersten ${length} der Dunkelphase.`,
   darkLength: ({ length }) => say`Die Dunkelphase dauerte ${length}.`,
-  noDaylight: () => ['Auf die Becken fiel kein Tageslicht.'],
+  noDaylight: () => ['Am Standort gab es kein Tageslicht.'],
 };
 
 

@@ -20,7 +20,7 @@ export const planWords: PlanCardWords = {
   expected: 'Erwartet: ',
   directions: { north: 'N', south: 'S', east: 'O', west: 'W' },
   aboveSeaLevel: (height) => `${height} über dem Meer`,
-  noDaylight: 'kein Tageslicht erreicht die Becken',
+  noDaylight: 'kein Tageslicht am Standort',
   headings: {
     tanks: 'Becken', schedule: 'Zeitplan', equalise: 'Vorher angeglichen', stop: 'Abbruch, wenn', instruments: 'Messgeräte', design: 'Prüfung des Plans', cautions: 'Sicherheit',
   },

@@ -10,6 +10,7 @@ import { loadZone, utc } from '../../time/zone.ts';
 import { readNote } from '../../experiment/readNote.ts';
 import { commandSentence } from '../../words/commandLine.ts';
 import { editSentence } from '../../words/edits.ts';
+import { languageOf } from '../../words/languages.ts';
 import { templateWords } from '../../words/templates.ts';
 import { exit, printJson, WrongUse, wrongUse, type Command } from '../command.ts';
 import { noteEnding, readNoteFile } from '../noteFiles.ts';
@@ -22,7 +23,7 @@ export const newCommand: Command = {
   name: 'new',
   listed: (language) => templates.map((each) => `  --template ${each.name.padEnd(18)} ${templateWords(language, each).about}`),
   options: { to: { type: 'string' }, repeat: { type: 'string' }, seed: { type: 'string' }, ...Object.fromEntries(answerNames.map((name) => [optionOf(name), { type: 'string' as const }])) },
-  async run({ positionals, options, json, output, language: ofSentences, say }) {
+  async run({ positionals, options, json, output, language, say }) {
     if (positionals.length > 0) throw wrongUse('new-takes-options');
     const answers: { -readonly [Name in keyof NewNoteAnswers]: NewNoteAnswers[Name] } = {};
     const length = typeof options['length'] === 'string' ? readDuration(options['length']) : null;
@@ -36,11 +37,13 @@ export const newCommand: Command = {
     const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
     const today = formatDate(Date.now(), loadZone(timeZone) ?? utc);
     const target = typeof options['to'] === 'string' && options['to'] !== '' ? targetFile(options['to']) : null;
+    // Beside --json the sentences are English; the note is in the language asked for all the same.
+    const ofNote = languageOf(typeof options['language'] === 'string' ? options['language'] : null);
     const text = typeof options['repeat'] === 'string' ? await repeatOf(options['repeat'], target, answers.start ?? today)
-      : newNote(answers, { today, timeZone, ...(typeof options['seed'] === 'string' ? { seed: options['seed'] } : {}) });
+      : newNote(answers, { today, timeZone, language: ofNote, ...(typeof options['seed'] === 'string' ? { seed: options['seed'] } : {}) });
     const note = readNote(text, undefined, undefined, { fileIsNote: true });
     // That a new note still holds its instructions goes without saying.
-    const problems = note.problems.filter((each) => (each.severity === 'error' || each.severity === 'warning') && each.code !== 'template-text').map((each) => problemJson(each, lineStarts(text), ofSentences));
+    const problems = note.problems.filter((each) => (each.severity === 'error' || each.severity === 'warning') && each.code !== 'template-text').map((each) => problemJson(each, lineStarts(text), language));
     if (target !== null) await writeNew(target, text);
     const name = target ?? say('new-note');
     if (json) printJson(output, { written: target === null ? [] : [target], ...(target === null ? { text } : {}), problems });

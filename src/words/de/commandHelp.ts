@@ -28,6 +28,7 @@ export const commandHelp: CommandHelp = {
         '  --length DAUER       14 h',
         '  --seed TEXT          Startwert der Auslosung; ohne Angabe die Ziffern des ersten Tages',
         '  --repeat NOTIZ       stattdessen eine Wiederholung dieses Versuchs: derselbe Plan am Tag von --start',
+        '  --language KÜRZEL    auch die Sprache der Notiz; eine Wiederholung folgt ihrer ersten Notiz',
         '  --to DATEI           die Datei, die geschrieben wird; ohne Angabe geht die Notiz an die Standardausgabe',
         '',
         'Rückgabe 0, wenn die Notiz ohne Problem geschrieben wurde, 1, wenn sie Warnungen oder Fehler hat, 2 bei falschem Aufruf.',

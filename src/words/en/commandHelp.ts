@@ -45,6 +45,7 @@ export const commandHelp: CommandHelp = {
         '  --length DURATION    14 h',
         '  --seed TEXT          seed of the draw; the digits of the first day where it is left away',
         '  --repeat NOTE        a repeat of that run instead: the same plan on the date of --start',
+        '  --language CODE      language of the note, too, but for a repeat: that goes by its first note',
         '  --to FILE            the file to write; without it the note goes to stdout',
         '',
         'Exit 0 when the note was written without a problem in it, 1 when it has warnings or errors, 2 on wrong use.',

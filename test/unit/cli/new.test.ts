@@ -37,6 +37,20 @@ suite('command line: new', () => {
     }
   });
 
+  test('a note in German, whatever its sentences are told in, and its repeat', async () => {
+    const made = await run('new', '--template', 'overnight-oxygen', '--start', '2026-06-01', '--language', 'de');
+    assert.deepEqual([made.code, made.progress], [0, '']);
+    assert.match(made.out, /^# Senkt .*\n\n```protocol\n[\s\S]*^language: de$/mu);
+    const { text } = JSON.parse((await run('new', '--template', 'overnight-oxygen', '--start', '2026-06-01', '--language', 'de', '--json')).out) as { text: string };
+    assert.equal(text.trimEnd(), made.out.trimEnd());
+    const first = path.join(folder, 'erste.tank.md');
+    const second = path.join(folder, 'zweite.tank.md');
+    await run('new', '--template', 'overnight-oxygen', '--start', '2026-06-01', '--to', first, '--language', 'de');
+    const repeated = await run('new', '--repeat', first, '--start', '2026-07-01', '--to', second, '--language', 'de');
+    assert.deepEqual([repeated.code, repeated.out], [0, `geschrieben: ${second}\n`], repeated.progress);
+    assert.match(readFileSync(second, 'utf8'), /^language: de$/mu);
+  });
+
   test('no file is written over', async () => {
     const file = path.join(folder, 'a.tank.md');
     assert.equal((await run('new', '--to', file)).code, 0);

@@ -13,8 +13,8 @@ import { wallTimeOf } from '../time/zone.ts';
 import { chartWords, type ChartWords } from '../words/charts.ts';
 import { languageOf } from '../words/languages.ts';
 import type { FigureOptions } from '../experiment/figureBlock.ts';
+import type { EventLine, LimitLine } from './drawing.ts';
 import type { Band, StatedPhase } from './shading.ts';
-import type { EventLine, LimitLine } from './specification.ts';
 import { capital, placeFacts, seriesDecimals, type Drawn, type Panel } from './panels.ts';
 
 /** The words of charts in the note's language. */

@@ -1,8 +1,8 @@
 // Where the parts of a chart stand: margins, the grid of panels, rows of event labels, the legend of a narrow drawing.
 import type { Instant } from '../time/instant.ts';
+import type { Drawing, EventLine } from './drawing.ts';
 import { cutText, rowsOf, textWidth, wrapText } from './layout.ts';
-import type { Panel } from './panels.ts';
-import type { Drawing, EventLine } from './specification.ts';
+import type { Drawn, Panel } from './panels.ts';
 import { timeTicks, type Axis } from './ticks.ts';
 
 export const small = 11;
@@ -51,15 +51,19 @@ function labelsOf(events: readonly EventLine[], plot: number, x: (at: Instant) =
   return rows.map((each, index) => ({ ...each, event: events[index]!, text: texts[index]! }));
 }
 
+/** What the legend of a narrow drawing names: every label once, as it is drawn first. */
+export function legendSeries(drawing: Drawing): Drawn[] {
+  const byLabel = new Map<string, Drawn>();
+  for (const panel of drawing.panels) for (const drawn of panel.drawn) if (!byLabel.has(drawn.label)) byLabel.set(drawn.label, drawn);
+  return [...byLabel.values()];
+}
+
 function legendOf(drawing: Drawing): { places: { x: number; y: number }[]; height: number } {
   const places: { x: number; y: number }[] = [];
   let at = 0;
   let row = 0;
-  const seen = new Set<string>();
-  for (const panel of drawing.panels) for (const drawn of panel.drawn) {
-    if (seen.has(drawn.label)) continue;
-    seen.add(drawn.label);
-    const width = 34 + textWidth(drawn.label, small) + 14;
+  for (const { label } of legendSeries(drawing)) {
+    const width = 34 + textWidth(label, small) + 14;
     if (at > 0 && at + width > drawing.width - 8) {
       at = 0;
       row += 1;

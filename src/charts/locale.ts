@@ -3,19 +3,9 @@ import type { Protocol } from '../protocol/types.ts';
 import { decimalMarkOf } from '../quantities/decimalMark.ts';
 import { wordsOf } from './chartWords.ts';
 import { chartWords } from '../words/charts.ts';
+import type { ChartLocale } from './types.ts';
 
-/** Parts of a Vega locale; null where Vega's own, English, is right. */
-export interface ChartLocale {
-  readonly number: { readonly decimal: string; readonly thousands: string; readonly grouping: readonly number[]; readonly currency: readonly [string, string] };
-  readonly time: {
-    readonly dateTime: string; readonly date: string; readonly time: string; readonly periods: readonly string[];
-    readonly days: readonly string[]; readonly shortDays: readonly string[]; readonly months: readonly string[]; readonly shortMonths: readonly string[];
-  };
-  /** How a day below the axis is written. */
-  readonly dayFormat: string;
-}
-
-/** Axis numbers are never grouped; of the time formats the axes use the short months alone. */
+/** null where Vega's own, English, is right. Axis numbers are never grouped; of the time formats the axes use the short months alone. */
 export function localeOf(protocol: Pick<Protocol, 'language'>): ChartLocale | null {
   const words = wordsOf(protocol);
   const decimal = decimalMarkOf(protocol.language);

@@ -10,7 +10,7 @@ import { hour, type Instant } from '../time/instant.ts';
 import { capital, figureWindow } from './panels.ts';
 import { alternativeOf, captionOf, decimalText, sentence, wordsOf, type ChartFacts } from './chartWords.ts';
 import { chartFacts } from './readingsChart.ts';
-import { ownChartConfig } from './specification.ts';
+import { ownChartConfig } from './config.ts';
 import { localeOf } from './locale.ts';
 import { keptRows } from './ownFilter.ts';
 import { placeWords, sourcesOf, type Source } from './sources.ts';

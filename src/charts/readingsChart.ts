@@ -1,21 +1,15 @@
 // The chart of readings over time: from a note and a figure's options to a Vega-Lite specification with its words.
-import { unitWords } from '../words/units.ts';
 import type { Problem } from '../problems/problem.ts';
 import type { Note } from '../experiment/types.ts';
 import { plainFigure, type FigureOptions } from '../experiment/figureBlock.ts';
-import type { Protocol } from '../protocol/types.ts';
-import type { Instant } from '../time/instant.ts';
 import { formatClock, formatOffset } from '../time/text.ts';
 import { printedMinus } from '../quantities/format.ts';
-import { convert, convertible } from '../quantities/units.ts';
 import { flag } from '../dataset/types.ts';
-import { languageOf } from '../words/languages.ts';
-import { protectedBy } from '../words/criteria.ts';
 import type { Chart, ChartTheme } from './types.ts';
-import { alternativeOf, amountIn, captionOf, decimalText, sentence, wordsOf, type ChartFacts } from './chartWords.ts';
-import type { Drawing, EventLine, LimitLine } from './drawing.ts';
-import { figureWindow, panelsOf, type Panel } from './panels.ts';
-import { bandsOf, statedPhases } from './shading.ts';
+import { alternativeOf, amountIn, captionOf, sentence, wordsOf, type ChartFacts } from './chartWords.ts';
+import { chartFacts } from './chartFacts.ts';
+import type { Drawing, LimitLine } from './drawing.ts';
+import { figureWindow, type Panel } from './panels.ts';
 import { localeOf } from './locale.ts';
 import { sizeOf } from './frame.ts';
 import { specificationOf } from './specification.ts';
@@ -36,45 +30,6 @@ export function readingsFigureOptions(blockIndex: number, note: Note): FigureOpt
   return { ...plainFigure, show, from: times.length > 0 ? Math.min(...times) : null, to: times.length > 0 ? Math.max(...times) : null };
 }
 
-function eventsIn(protocol: Protocol, panels: readonly Panel[], from: Instant, to: Instant): EventLine[] {
-  const places = new Set(panels.flatMap((panel) => panel.drawn.flatMap((drawn) => drawn.source.places)));
-  const words = wordsOf(protocol);
-  const lines: EventLine[] = [];
-  for (const event of protocol.events) {
-    if (event.at < from || event.at > to) continue;
-    const tanks = event.tanks.map((tank) => tank.value);
-    if (tanks.length > 0 && !tanks.some((tank) => places.has(tank))) continue;
-    const only = tanks.length > 0 && tanks.length < protocol.tanks.length;
-    lines.push({ at: event.at, tanks, label: only ? words.inTanks(event.what, tanks.map((tank) => protocol.tanks.find((each) => each.id === tank)?.label ?? tank)) : event.what, lamp: false });
-  }
-  const nights = protocol.schedule?.lightOff.length ?? 0;
-  if (nights <= 3) {
-    for (const at of protocol.schedule?.lightOff ?? []) if (at >= from && at <= to) lines.push({ at, tanks: [], label: words.lightsOff, lamp: true });
-    for (const at of protocol.schedule?.lightOn ?? []) if (at >= from && at <= to) lines.push({ at, tanks: [], label: words.lightsOn, lamp: true });
-  }
-  return lines.sort((a, b) => a.at - b.at);
-}
-
-function limitsIn(protocol: Protocol, panels: readonly Panel[]): LimitLine[] {
-  const words = wordsOf(protocol);
-  const lines: LimitLine[] = [];
-  panels.forEach((panel, index) => {
-    const quantities = new Set(panel.drawn.map((drawn) => drawn.source.quantity));
-    const { unit } = panel.drawn[0]!.source;
-    for (const limit of protocol.limits) {
-      if (!limit.quantity || !quantities.has(limit.quantity.value)) continue;
-      for (const [side, bound] of [['at least', limit.atLeast], ['at most', limit.atMost]] as const) {
-        if (!bound || !convertible(bound.value.unit, unit)) continue;
-        const value = convert(bound.value.value, bound.value.unit, unit);
-        if (!Number.isFinite(value)) continue;
-        const decimals = Math.min(3, (String(Number(value.toPrecision(6))).split('.')[1] ?? '').length);
-        lines.push({ panel: index, value, side, label: words.limitFor(`${words.sides[side]} ${decimalText(value, decimals, protocol)}${unit.print === '1' || unit.kind === 'ph' ? '' : ` ${unitWords(unit.print, languageOf(protocol.language))}`}`, protectedBy(limit.for, languageOf(protocol.language))) });
-      }
-    }
-  });
-  return lines;
-}
-
 /** The axis of panels that share a scale. */
 function axisOf(panels: readonly Panel[], limits: readonly LimitLine[], ticks: number): Axis {
   let low = Infinity;
@@ -90,12 +45,6 @@ function axisOf(panels: readonly Panel[], limits: readonly LimitLine[], ticks: n
     if (limit.value > high && limit.value - high <= spread * 1.5) high = limit.value;
   }
   return valueAxis(low, high, ticks);
-}
-
-/** What there is to draw and to say of the readings in a window. */
-export function chartFacts(note: Note, options: FigureOptions, protocol: Protocol, { from, to }: { readonly from: Instant; readonly to: Instant }): ChartFacts {
-  const panels = panelsOf(note, protocol, options, { from, to });
-  return { note, protocol, panels, from, to, bands: bandsOf(protocol, from, to), phases: statedPhases(protocol, from, to), events: eventsIn(protocol, panels, from, to), limits: limitsIn(protocol, panels), facets: options.facets };
 }
 
 /** Builds the chart with colour names in place of colours: the preview puts its theme's in with `themed`. */

@@ -9,7 +9,7 @@ import type { Protocol } from '../protocol/types.ts';
 import { hour, type Instant } from '../time/instant.ts';
 import { capital, figureWindow } from './panels.ts';
 import { alternativeOf, captionOf, decimalText, sentence, wordsOf, type ChartFacts } from './chartWords.ts';
-import { chartFacts } from './readingsChart.ts';
+import { chartFacts } from './chartFacts.ts';
 import { ownChartConfig } from './config.ts';
 import { localeOf } from './locale.ts';
 import { keptRows } from './ownFilter.ts';
@@ -197,7 +197,7 @@ function ofRows(facts: ChartFacts, rows: readonly Row[], offset: number): ChartF
 }
 
 /** The panels without marks that this drawing does not have: crosses, arrows and hollow points are those of our own charts. */
-function plainPanels(panels: ReturnType<typeof chartFacts>['panels']): ReturnType<typeof chartFacts>['panels'] {
+function plainPanels(panels: ChartFacts['panels']): ChartFacts['panels'] {
   return panels.map((panel) => ({ ...panel, drawn: panel.drawn.map((drawn) => ({
     ...drawn, points: drawn.points.filter((point) => point.segment >= 0).map((point) => ({ ...point, kind: 'plain' as const, segment: 0 })),
   })) }));

@@ -3,27 +3,13 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { newPage } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
-import { expect } from './checks.mjs';
+import { putCursorBehind } from './cursor.mjs';
 
 /** The text on disk of the note that a page shows. */
 const shownIn = new Map();
 
 /** Puts the cursor behind the first `text` of the note as it stands on disk. */
-export async function cursorBehind(page, text) {
-  const before = shownIn.get(page).split(text, 1)[0];
-  expect(before.length < shownIn.get(page).length, `${text} does not stand in the note`);
-  const lines = `${before}${text}`.split('\n');
-  await page.keyboard.press('Control+G');
-  const input = page.locator('.quick-input-widget input').first();
-  await input.waitFor({ timeout: 15_000 });
-  await input.fill(`:${lines.length}:${lines.at(-1).length + 1}`);
-  await page.keyboard.press('Enter');
-  await cursorAt(page, lines.length, lines.at(-1).length + 1);
-  await page.waitForFunction(() => document.activeElement?.closest('.editor-instance .monaco-editor') !== null, undefined, { timeout: 15_000 });
-}
-
-/** Waits until the cursor stands there, both counted from 1. */
-export const cursorAt = (page, line, column) => page.locator('.statusbar [id="status.editor.selection"]', { hasText: `Ln ${line}, Col ${column}` }).first().waitFor({ timeout: 15_000 });
+export const cursorBehind = (page, text) => putCursorBehind(page, shownIn.get(page), text);
 
 /** Runs a command by its name, through the palette. */
 export async function command(page, title) {
@@ -32,6 +18,12 @@ export async function command(page, title) {
   await page.keyboard.type(title);
   await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor({ timeout: 30_000 });
   await page.keyboard.press('Enter');
+}
+
+/** Takes the note back to what is on disk. */
+async function revert(page) {
+  await command(page, 'File: Revert File');
+  await page.locator('.tab.active:not(.dirty)').first().waitFor({ timeout: 15_000 });
 }
 
 /** The lines that the editor shows, from top to bottom. */
@@ -80,7 +72,7 @@ export async function runParts(parts, { name, addressOf, browser, pictures, prep
           await failed(page, `${title}\n      `, error);
           await page.keyboard.press('Escape');
         }
-        if (reverts) await command(page, 'File: Revert File');
+        if (reverts) await revert(page);
       }
     } catch (error) {
       await failed(page, '', error);

@@ -1,15 +1,15 @@
 // The schedule drawn to scale: dark and twilight, phases, events and planned readings. Places are percentages, so that
 // the drawing fits any width while its text keeps its size.
-import type { Protocol } from '../protocol/types.ts';
+import type { Protocol, Schedule } from '../protocol/types.ts';
 import { bandsOf } from '../charts/shading.ts';
 import { rowsOf, textWidth, cutText } from '../charts/layout.ts';
 import { timeTicks } from '../charts/ticks.ts';
-import { hour, type Instant } from '../time/instant.ts';
+import { hour, minute, type Instant } from '../time/instant.ts';
 import { dateWords } from '../charts/chartWords.ts';
 import { formatClock, formatDuration } from '../time/text.ts';
 import { languageOf } from '../words/languages.ts';
 import type { MomentText } from '../words/en/planCard.ts';
-import { planWords } from '../words/page.ts';
+import { planWords, type PlanCardWords } from '../words/page.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 
 /** The width for which labels are kept apart: a phone's. Wider drawings have more room, never less. */
@@ -23,91 +23,137 @@ function planEnd(protocol: Protocol): Instant | null {
   return Number.isFinite(last) && last > schedule.start ? last : null;
 }
 
+/** Height of the bar, and of a row of labels above it. */
+const barHeight = 26;
+const labelRow = 16;
+
+/** The plan's time as it is drawn: from when to when, and where the bar begins below the labels. */
+interface Stretch { readonly protocol: Protocol; readonly from: Instant; readonly end: Instant; readonly say: PlanCardWords['schedule'] }
+interface Bar extends Stretch { readonly top: number }
+
+const shareOf = ({ from, end }: Stretch, instant: Instant): number => (instant - from) / (end - from);
+const percent = (share: number): string => `${(share * 100).toFixed(3)}%`;
+const at = (stretch: Stretch, instant: Instant): string => percent(Math.min(1, Math.max(0, shareOf(stretch, instant))));
+const isInside = ({ from, end }: Stretch) => (instant: Instant): boolean => instant >= from && instant <= end;
+
+/** A text at an instant, turned inwards where it stands nearer to an edge than `edge`, a share of the width. */
+const anchorAt = (stretch: Stretch, instant: Instant, edge: number): string => {
+  const share = shareOf(stretch, instant);
+  return share < edge ? 'start' : share > 1 - edge ? 'end' : 'middle';
+};
+
+interface Mark { readonly instant: Instant; readonly text: string; readonly kind: 'lamp' | 'sun' | 'event' }
+interface PlacedMark extends Mark { readonly row: number; readonly align: 'left' | 'right' }
+
 export function timelineHtml(protocol: Protocol, words: string): Html {
   const { schedule } = protocol;
-  const say = planWords(languageOf(protocol.language)).schedule;
   const end = planEnd(protocol);
   if (!schedule || end === null) return '';
-  const from = schedule.start;
-  const span = end - from;
-  const at = (instant: Instant): string => `${(Math.min(1, Math.max(0, (instant - from) / span)) * 100).toFixed(3)}%`;
-  const long = (first: Instant, last: Instant): string => `${(Math.max(0, (last - first) / span) * 100).toFixed(3)}%`;
-  const inside = (instant: Instant): boolean => instant >= from && instant <= end;
+  const stretch: Stretch = { protocol, from: schedule.start, end, say: planWords(languageOf(protocol.language)).schedule };
+  const marks = placedMarks(stretch, schedule);
+  const bar: Bar = { ...stretch, top: Math.max(0, ...marks.map((each) => each.row + 1)) * labelRow + 4 };
+  const named = namedPhases(bar);
+  const height = bar.top + barHeight + 28 + named.height;
+  return element('div', { class: 'evenwater-timeline' },
+    element('svg', { width: '100%', height, role: 'img', 'aria-label': words }, element('title', {}, escapeHtml(words)),
+      ...bandParts(bar), ...phaseParts(bar), ...slotParts(bar, schedule.slots), ...markParts(bar, marks), ...named.parts, ...tickParts(bar, named.height)));
+}
 
-  const marks = [
-    ...schedule.lightOff.filter(inside).map((instant) => ({ instant, text: `${say.lightsOff} ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
-    ...schedule.lightOn.filter(inside).map((instant) => ({ instant, text: `${say.lightsOn} ${formatClock(instant, protocol.zone)}`, kind: 'lamp' })),
-    ...sunMarks(protocol, from, end).map((mark) => ({ ...mark, kind: 'sun' })),
-    ...protocol.events.filter((event) => inside(event.at)).map((event) => ({ instant: event.at, text: `${event.what} ${formatClock(event.at, protocol.zone)}`, kind: 'event' })),
+/** Lamps, sun and events with their labels in rows; of many nights the events alone. */
+function placedMarks(stretch: Stretch, schedule: Schedule): PlacedMark[] {
+  const { protocol, say } = stretch;
+  const inside = isInside(stretch);
+  const lamps = (instants: readonly Instant[], text: string): Mark[] => instants.filter(inside).map((instant) => ({ instant, text: `${text} ${formatClock(instant, protocol.zone)}`, kind: 'lamp' }));
+  const marks: Mark[] = [
+    ...lamps(schedule.lightOff, say.lightsOff), ...lamps(schedule.lightOn, say.lightsOn), ...sunMarks(stretch),
+    ...protocol.events.filter((event) => inside(event.at)).map((event): Mark => ({ instant: event.at, text: `${event.what} ${formatClock(event.at, protocol.zone)}`, kind: 'event' })),
   ].sort((a, b) => a.instant - b.instant);
   const many = marks.filter((mark) => mark.kind !== 'event').length > 6;
   const labelled = marks.filter((mark) => !many || mark.kind === 'event').slice(0, 10).map((mark) => ({ ...mark, text: cutText(mark.text, 11, plannedWidth - 20) }));
-  const rows = rowsOf(labelled.map((mark) => ({ at: ((mark.instant - from) / span) * plannedWidth, width: textWidth(mark.text, 11) + 8 })), plannedWidth, 6);
-  const most = Math.max(0, ...rows.map((each) => each.row + 1));
-  const top = most * 16 + 4;
-  const bar = 26;
-  const parts: Html[] = [];
-  parts.push(element('rect', { class: 'evenwater-bar', x: 0, y: top, width: '100%', height: bar }));
-  for (const band of bandsOf(protocol, from, end)) {
-    parts.push(element('rect', { class: `evenwater-band-${band.kind}`, x: at(band.from), y: top, width: long(band.from, band.to), height: bar }));
-  }
-  const phases = protocol.phases.filter((phase) => phase.window.to > phase.window.from && phase.window.from < end && phase.window.to > from && !/-\d+$/.test(phase.id));
-  phases.slice(0, 6).forEach((phase) => {
-    const first = Math.max(from, phase.window.from);
-    const last = Math.min(end, phase.window.to);
-    if (((last - first) / span) * plannedWidth < textWidth(say.phase(phase.id), 11) + 6 || phase.typed !== null) return;
-    parts.push(element('text', { class: 'evenwater-phase', x: at((first + last) / 2), y: top + bar / 2 + 4, 'text-anchor': 'middle' }, escapeHtml(say.phase(phase.id))));
+  const rows = rowsOf(labelled.map((mark) => ({ at: shareOf(stretch, mark.instant) * plannedWidth, width: textWidth(mark.text, 11) + 8 })), plannedWidth, 6);
+  return labelled.map((mark, index) => ({ ...mark, ...rows[index]! }));
+}
+
+/** Sunrise and sunset inside a run of at most three days. */
+function sunMarks(stretch: Stretch): Mark[] {
+  const { protocol, from, end, say } = stretch;
+  if (end - from > 72 * hour || !protocol.place.daylight) return [];
+  return protocol.sun.flatMap((day) => (['sunrise', 'sunset'] as const).flatMap((name): Mark[] => {
+    const instant = day[name];
+    return instant === null || !isInside(stretch)(instant) ? [] : [{ instant, text: `${say[name]} ${formatClock(Math.floor(instant / minute) * minute, protocol.zone)}`, kind: 'sun' }];
+  }));
+}
+
+function bandParts(bar: Bar): Html[] {
+  const { protocol, from, end, top } = bar;
+  return [
+    element('rect', { class: 'evenwater-bar', x: 0, y: top, width: '100%', height: barHeight }),
+    ...bandsOf(protocol, from, end).map((band) => element('rect', {
+      class: `evenwater-band-${band.kind}`, x: at(bar, band.from), y: top, width: percent(Math.max(0, (band.to - band.from) / (end - from))), height: barHeight,
+    })),
+  ];
+}
+
+/** The phases of the plan that fall into the drawing, cut to it. Those of single nights are left out. */
+function phasesIn({ protocol, from, end }: Bar): { id: string; typed: boolean; first: Instant; last: Instant }[] {
+  return protocol.phases.filter(({ id, window }) => window.to > window.from && window.from < end && window.to > from && !/-\d+$/.test(id))
+    .map(({ id, typed, window }) => ({ id, typed: typed !== null, first: Math.max(from, window.from), last: Math.min(end, window.to) }));
+}
+
+/** The names of the usual phases, in the bar where there is room. */
+function phaseParts(bar: Bar): Html[] {
+  return phasesIn(bar).slice(0, 6).flatMap(({ id, typed, first, last }) => {
+    const name = bar.say.phase(id);
+    if (typed || ((last - first) / (bar.end - bar.from)) * plannedWidth < textWidth(name, 11) + 6) return [];
+    return [element('text', { class: 'evenwater-phase', x: at(bar, (first + last) / 2), y: bar.top + barHeight / 2 + 4, 'text-anchor': 'middle' }, escapeHtml(name))];
   });
-  const slots = schedule.slots.filter(inside);
+}
+
+/** Planned readings, at most 240 of them. */
+function slotParts(bar: Bar, planned: readonly Instant[]): Html[] {
+  const slots = planned.filter(isInside(bar));
   const thinned = slots.length > 240 ? slots.filter((_, index) => index % Math.ceil(slots.length / 240) === 0) : slots;
-  for (const slot of thinned) parts.push(element('line', { class: 'evenwater-slot', x1: at(slot), x2: at(slot), y1: top + bar + 2, y2: top + bar + 9 }));
-  labelled.forEach((mark, index) => {
-    const place = rows[index]!;
-    if (place.row < 0) return;
-    const y = top - 7 - place.row * 16;
-    parts.push(element('line', { class: `evenwater-mark-${mark.kind}`, x1: at(mark.instant), x2: at(mark.instant), y1: y - 6, y2: top + bar }));
-    parts.push(element('text', { class: `evenwater-label-${mark.kind}`, x: at(mark.instant), y: y + 2, dx: place.align === 'left' ? 4 : -4, 'text-anchor': place.align === 'left' ? 'start' : 'end' }, escapeHtml(mark.text)));
+  const y = bar.top + barHeight;
+  return thinned.map((slot) => element('line', { class: 'evenwater-slot', x1: at(bar, slot), x2: at(bar, slot), y1: y + 2, y2: y + 9 }));
+}
+
+function markParts(bar: Bar, marks: readonly PlacedMark[]): Html[] {
+  return marks.filter((mark) => mark.row >= 0).flatMap(({ instant, text, kind, row, align }) => {
+    const x = at(bar, instant);
+    const y = bar.top - 7 - row * labelRow;
+    return [
+      element('line', { class: `evenwater-mark-${kind}`, x1: x, x2: x, y1: y - 6, y2: bar.top + barHeight }),
+      element('text', { class: `evenwater-label-${kind}`, x, y: y + 2, dx: align === 'left' ? 4 : -4, 'text-anchor': align === 'left' ? 'start' : 'end' }, escapeHtml(text)),
+    ];
   });
-  // Phases with names of the author's own stand below the readings, in rows where they overlap.
-  const typed = phases.filter((phase) => phase.typed !== null).slice(0, 8);
+}
+
+/** Phases with names of the author's own stand below the readings, in rows where they overlap. */
+function namedPhases(bar: Bar): { parts: Html[]; height: number } {
+  const parts: Html[] = [];
   const ends: Instant[] = [];
-  let below = 0;
-  for (const phase of typed) {
-    const first = Math.max(from, phase.window.from);
-    const last = Math.min(end, phase.window.to);
+  for (const { id, first, last } of phasesIn(bar).filter((phase) => phase.typed).slice(0, 8)) {
     const free = ends.findIndex((each) => each <= first);
     const row = free < 0 ? ends.length : free;
     if (row > 3) continue;
     ends[row] = last;
-    const y = top + bar + 20 + row * 20;
-    below = Math.max(below, (row + 1) * 20 + 4);
-    parts.push(element('line', { class: 'evenwater-typed-phase', x1: at(first), x2: at(last), y1: y, y2: y }));
-    for (const edge of [first, last]) parts.push(element('line', { class: 'evenwater-typed-phase', x1: at(edge), x2: at(edge), y1: y - 3, y2: y + 3 }));
+    const y = bar.top + barHeight + 20 + row * 20;
     const middle = (first + last) / 2;
-    const share = (middle - from) / span;
-    parts.push(element('text', { class: 'evenwater-phase', x: at(middle), y: y + 12, 'text-anchor': share < 0.08 ? 'start' : share > 0.92 ? 'end' : 'middle' }, escapeHtml(phase.id)));
+    const line = (from: Instant, to: Instant, y1: number, y2: number): Html => element('line', { class: 'evenwater-typed-phase', x1: at(bar, from), x2: at(bar, to), y1, y2 });
+    parts.push(line(first, last, y, y), line(first, first, y - 3, y + 3), line(last, last, y - 3, y + 3));
+    parts.push(element('text', { class: 'evenwater-phase', x: at(bar, middle), y: y + 12, 'text-anchor': anchorAt(bar, middle, 0.08) }, escapeHtml(id)));
   }
-  const offset = protocol.zone.offsetAt(from);
-  const days = span > 72 * hour;
-  const ticks = timeTicks(from + offset, end + offset, 6).map((wall) => wall - offset);
-  ticks.forEach((tick) => {
-    const position = (tick - from) / span;
-    const anchor = position < 0.06 ? 'start' : position > 0.94 ? 'end' : 'middle';
-    parts.push(element('text', { class: 'evenwater-tick', x: at(tick), y: top + bar + 23 + below, 'text-anchor': anchor }, days ? say.shortDay(dateWords(tick, protocol)) : formatClock(tick, protocol.zone)));
-  });
-  const height = top + bar + 28 + below;
-  return element('div', { class: 'evenwater-timeline' },
-    element('svg', { width: '100%', height, role: 'img', 'aria-label': words }, element('title', {}, escapeHtml(words)), ...parts));
+  return { parts, height: ends.length === 0 ? 0 : ends.length * 20 + 4 };
 }
 
-/** Sunrise and sunset inside a run of at most three days. */
-function sunMarks(protocol: Protocol, from: Instant, end: Instant): { instant: Instant; text: string }[] {
-  if (end - from > 72 * hour || !protocol.place.daylight) return [];
-  const say = planWords(languageOf(protocol.language)).schedule;
-  return protocol.sun.flatMap((day) => (['sunrise', 'sunset'] as const).flatMap((name) => {
-    const instant = day[name];
-    return instant === null || instant < from || instant > end ? [] : [{ instant, text: `${say[name]} ${formatClock(Math.floor(instant / 60_000) * 60_000, protocol.zone)}` }];
-  }));
+/** Clock times below it all; days where the run is longer than three. */
+function tickParts(bar: Bar, below: number): Html[] {
+  const { protocol, from, end, say } = bar;
+  const offset = protocol.zone.offsetAt(from);
+  const days = end - from > 72 * hour;
+  return timeTicks(from + offset, end + offset, 6).map((wall) => wall - offset).map((tick) => element('text', {
+    class: 'evenwater-tick', x: at(bar, tick), y: bar.top + barHeight + 23 + below, 'text-anchor': anchorAt(bar, tick, 0.06),
+  }, days ? say.shortDay(dateWords(tick, protocol)) : formatClock(tick, protocol.zone)));
 }
 
 /** The schedule in words: from when to when, the lights, the readings planned. */

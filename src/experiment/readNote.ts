@@ -5,6 +5,7 @@ import { sortProblems, type Problem } from '../problems/problem.ts';
 import { readSyntax } from '../note/readSyntax.ts';
 import type { FileContents } from '../readings/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
+import { checkAgainstWords } from '../claims/againstWords.ts';
 import { checkClaim } from '../claims/checkClaim.ts';
 import { findLooseNumbers } from '../claims/looseNumbers.ts';
 import { checkWording } from '../claims/wording.ts';
@@ -48,6 +49,7 @@ export function readNote(text: string, files: FileContents = noFiles, previous?:
     ...claims.flatMap((claim) => claim.problems),
     ...findLooseNumbers(syntax.prose, context, syntax.claims),
     ...checkWording(syntax, context),
+    ...checkAgainstWords(syntax, claims, context),
     ...findTemplateText(syntax, { read: !waits, planSealed: protocol.sealed !== null }),
     ...[...drawn.values()].flatMap((each) => each.problems),
     ...designProblems(ground, text, previous),

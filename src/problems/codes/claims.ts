@@ -83,6 +83,16 @@ export const claimsCodes = {
     why: 'Something was done to some of the tanks inside the window, so that the change there is not the plan\'s treatment alone.',
     example: { addToProtocol: 'events:\n  - at: 2026-03-14 23:00\n    what: fed\n    tanks: [mat]\n', prose: 'The mat tank fell {0.95 mg/L = fall(mat.DO, 22:00..00:30)}.' },
   },
+  'direction-differs': {
+    severity: 'warning', args: ['word', 'formula', 'value'], fixable: false,
+    why: 'The number is right and the word beside it says the opposite: a fall that “rose”, or a minus that takes the word “fell” back.',
+    example: { prose: 'The mat tank rose by {0.24 mg/L = fall(mat.DO, 22:00..22:30)}.' },
+  },
+  'other-tank-named': {
+    severity: 'warning', args: ['named', 'used', 'formula'], fixable: false,
+    why: 'The words name one tank and the formula takes the readings of another, so that the reader takes the number for the wrong tank.',
+    example: { prose: 'The lowest reading of the open-surface tank was {7.31 mg/L = min(mat.DO)}.' },
+  },
   'causal-wording': {
     severity: 'warning', args: ['word', 'reason'], fixable: false,
     why: 'The sentence names a cause, and the plan leaves another explanation open. A true condition does not prove a cause.',

@@ -48,6 +48,14 @@ export const claimWords: ClaimWords = {
   causal: /(?<![\p{L}])(?:weil|wegen|durch(?!\s+(?:die\s+(?:Nacht|Dunkelheit|Dunkelphase|Oberfläche|Wand)|den\s+(?:Tag|Abend)|das\s+Glas))|aufgrund|auf Grund|dank|deshalb|deswegen|daher|darum|dadurch|somit|folglich|infolge(?:dessen)?|also(?!\s+(?:[-−~]?\d|(?:mit|ohne|um|von|auf|bei|etwa|rund|knapp|fast)(?![\p{L}])))|verursacht(?:e|en)?|bewirkt(?:e|en)?|bestätigt(?:e|en)?|beweist|bewies(?:en)?|belegt(?:e|en)?|zeigt(?:e|en)?, dass)(?![\p{L}])/giu,
   hedged: /(?<![\p{L}])(?:vielleicht|möglicherweise|womöglich|vermutlich|wohl|könnten?|kann|mag|mögen|dürfte|nicht|kein(?:e[mnrs]?)?|weder|noch|ob)(?![\p{L}])[^.!?]{0,60}$/iu,
 
+  directions: /(?<![\p{L}])(?:(?<up>stieg|stiegen|steigt|gestiegen|angestiegen|anstieg|zunahme|zugenommen|gewann|gewonnen|zuwachs|wuchs|gewachsen|erwärmte|erholte)|fiel|fielen|fällt|gefallen|abfall|verlor|verloren|verliert|verlust|abnahme|abgenommen|sank|sanken|gesunken|kühlte|rückgang)(?![\p{L}])/giu,
+  directionNouns: /^\s+(?:(?<up>gewonnen|gestiegen|angestiegen|zugenommen|mehr geworden|anstieg|zunahme|zuwachs)|gefallen|verloren|gesunken|abgenommen|verlust|abnahme|rückgang|abfall)(?![\p{L}])/iu,
+  othersNamed: /(?<![\p{L}])(?:als|wie|anders|mit|neben|gegen|gegenüber|während|beide[nrs]?|andere[nmrs]?|seine[nmrs]?|dessen|deren)(?![\p{L}])/iu,
+  nameForms: (name: string): RegExp => {
+    const forms = name.trim().split(/\s+/u).map((word) => `${word.replace(/(?<=\p{L}{4})(?:e[rsnm]?|s)$/u, '').replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?:e[rsnm]?|n|s)?`);
+    return new RegExp(`(?<![\\p{L}\\p{N}-])${forms.join('\\s+')}(?![\\p{L}\\p{N}-])`, 'iu');
+  },
+
   truths: ['nicht wahr', 'wahr'],
   span: (from, to) => `${from} bis ${to}`,
 };

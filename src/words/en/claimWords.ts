@@ -57,6 +57,15 @@ export const claimWords = {
   causal: /(?<![\p{L}])(?:due to|because of|because|owing to|thanks to|caused by|causes|caused|as a result of|confirms?|confirmed|proves?|proved|proof that|demonstrates? that|shows? that)(?![\p{L}])|(?:(?<=[,;]\s)|(?<=^\s*))so(?=\s)(?!\s+(?:far|much|many|that|as|long|few|little|on)\b)/giu,
   hedged: /(?<![\p{L}])(?:may|might|could|perhaps|possibly|cannot|can't|not|nor|neither|whether|does not|did not|no)(?![\p{L}])[^.!?]{0,60}$/iu,
 
+  /** Words before a change that say which way it went; the group `up` tells the way. Verbs and nouns that say nothing else. */
+  directions: /(?<![\p{L}])(?:(?<up>rose|risen|rises|rise|rising|gained|gains?|gaining|increase[sd]?|increasing|climb(?:s|ed)?|grew|grown|warmed|went up|recovered)|fell|fallen|falls?|falling|lost|loses?|losing|loss|drop(?:s|ped)?|decline[sd]?|declining|decrease[sd]?|decreasing|sank|sunk|cooled|went down|shrank)(?![\p{L}])/giu,
+  /** The same right behind the number: `a 2.3 mg/L rise`. */
+  directionNouns: /^\s+(?:(?<up>rise|gain|increase|climb)|fall|loss|drop|decline|decrease)(?![\p{L}])/iu,
+  /** A clause with such a word speaks of two things: `unlike the clear tank it fell`. */
+  othersNamed: /(?<![\p{L}])(?:than|like|unlike|as|with|beside|against|from|towards?|whereas|while|when|both|other|its?|that of)(?![\p{L}])/iu,
+  /** A name of the plan in any form that a sentence gives it. */
+  nameForms: (name: string): RegExp => new RegExp(`(?<![\\p{L}\\p{N}-])${name.trim().replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+')}(?![\\p{L}\\p{N}-])`, 'iu'),
+
   truths: ['not true', 'true'] as readonly [no: string, yes: string],
   span: (from: string, to: string): string => `${from} to ${to}`,
 };

@@ -39,6 +39,8 @@ export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'below-resolution': (args) => `${text(args, 'value')} liegt unter den ±${text(args, 'halfWidth')}, ${intervalWords(args)}; keinen Schluss darauf bauen.`,
   'windows-differ': (args) => `Die beiden Seiten stützen sich auf verschiedene Messwerte (${phrase(args, 'left')} gegen ${phrase(args, 'right')}); über denselben Zeitraum vergleichen.`,
   'event-in-window': (args) => `„${text(args, 'event')}“ um ${text(args, 'time')} fällt in diesen Zeitraum und betrifft nur: ${tanks(args, 'tanks')}; das dazusagen oder einen Zeitraum ohne dieses Ereignis wählen.`,
+  'direction-differs': (args) => `„${text(args, 'word')}“ sagt das Gegenteil der Formel: \`${text(args, 'formula')}\` ergibt ${text(args, 'value')}; das Wort, das Vorzeichen oder die Formel ändern.`,
+  'other-tank-named': (args) => `Im Text steht „${text(args, 'named')}“, aber \`${text(args, 'formula')}\` nimmt die Messwerte von „${text(args, 'used')}“; das gemessene Becken nennen oder die Formel ändern.`,
   'causal-wording': (args) => `„${text(args, 'word')}“ nennt eine Ursache, aber ${phrase(args, 'reason')}; schreiben, was zu sehen war, oder die andere Erklärung nennen.`,
   'loose-number': (args) => `${text(args, 'text')} steht ohne Formel und wird nicht geprüft; die Formel suchen lassen oder die Zahl als übernommen kennzeichnen.`,
 };

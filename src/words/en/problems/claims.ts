@@ -50,6 +50,8 @@ export const claimsSentences: Sentences<keyof typeof claimsCodes> = {
   'below-resolution': (args) => `${text(args, 'value')} is less than the ±${text(args, 'halfWidth')} that ${intervalWords(args)}; do not build a conclusion on it.`,
   'windows-differ': (args) => `The two sides are taken over different readings (${phrase(args, 'left')} against ${phrase(args, 'right')}); compare them over one window.`,
   'event-in-window': (args) => `“${text(args, 'event')}” at ${text(args, 'time')} falls inside this window and concerns only ${theTanks(args)}; say so, or choose a window without it.`,
+  'direction-differs': (args) => `“${text(args, 'word')}” says the opposite of the formula: \`${text(args, 'formula')}\` gives ${text(args, 'value')}; change the word, the sign or the formula.`,
+  'other-tank-named': (args) => `The words name “${text(args, 'named')}”, but \`${text(args, 'formula')}\` takes the readings of “${text(args, 'used')}”; name the tank that was read or change the formula.`,
   'causal-wording': (args) => `“${text(args, 'word')}” names a cause, but ${phrase(args, 'reason')}; say what was seen, or name the other explanation.`,
   'loose-number': (args) => `${text(args, 'text')} stands without a formula and will not be checked; let the fix find the formula, or mark it as stated.`,
 };

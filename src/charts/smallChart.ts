@@ -21,8 +21,9 @@ export interface SmallChart {
 }
 
 const width = 320;
-const height = 110;
-const plot = { left: 44, right: width - 8, top: 8, bottom: height - 20 };
+/** Low enough to leave room for what a hover says: the editor opens it at most 250 px high. */
+const height = 76;
+const plot = { left: 44, right: width - 8, top: 7, bottom: height - 17 };
 const mostPoints = 400;
 
 /** The readings of a series over their whole time; null for a series without two of them. `mark` rings one reading. */
@@ -57,8 +58,8 @@ export function smallChart(note: Note, series: Series, theme: ChartTheme, mark: 
     ...(marked ? [`<circle cx="${round(x(marked.time))}" cy="${round(y(marked.value))}" r="6" stroke="${colours.text}" stroke-width="1.5" fill="none"/>`] : []),
     label(plot.left - 5, y(high) + 4, 'end', text(high), colours),
     ...(high > low ? [label(plot.left - 5, y(low) + 4, 'end', text(low), colours)] : []),
-    label(plot.left, height - 5, 'start', clock(first.time), colours),
-    label(plot.right, height - 5, 'end', clock(last.time), colours),
+    label(plot.left, height - 4, 'start', clock(first.time), colours),
+    label(plot.right, height - 4, 'end', clock(last.time), colours),
   ];
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${parts.join('')}</svg>`;
   return { svg, width, height, facts: { readings: counted.length, from: clock(first.time), to: clock(last.time), lowest: text(low), highest: text(high) } };

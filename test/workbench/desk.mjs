@@ -40,6 +40,13 @@ async function pointAt(page, line, word) {
   return page.locator('.monaco-hover:not(.hidden)').filter({ hasText: word }).first();
 }
 
+/** The parts of a hover that are cut before anybody scrolls. */
+const cutIn = (hover, parts) => hover.evaluate((box, wanted) => {
+  const { bottom } = box.getBoundingClientRect();
+  const all = [...box.querySelectorAll('img, p, .monaco-tokenized-source, code')];
+  return wanted.filter((part) => !all.some((each) => (part === 'chart' ? each.tagName === 'IMG' : each.textContent.replaceAll('\u00a0', ' ').includes(part)) && each.getBoundingClientRect().bottom <= bottom));
+}, parts);
+
 /** Backgrounds of the small chart, by the workbench's own class for its theme. */
 const grounds = { 'vs-dark': '#14181D', vs: '#FFFFFF' };
 
@@ -48,11 +55,13 @@ async function chartInHover({ page, pictures, name }) {
   const picture = hover.locator('img').first();
   await picture.waitFor({ timeout: 10_000 });
   const shown = await picture.evaluate((image) => ({ width: image.naturalWidth, height: image.naturalHeight, source: image.src.slice(0, 26), alternative: image.alt }));
-  expect(shown.width === 320 && shown.height === 110 && shown.source.startsWith('data:image/svg+xml;base64,'), JSON.stringify(shown));
+  expect(shown.width === 320 && shown.height === 76 && shown.source.startsWith('data:image/svg+xml;base64,'), JSON.stringify(shown));
   expect(/mat\.DO: 8 readings from 20:00 to 23:30, lowest 7\.66 mg\/L, highest 8\.26 mg\/L/.test(shown.alternative), shown.alternative);
   const svg = Buffer.from((await picture.getAttribute('src')).split(',')[1], 'base64').toString();
   const theme = await page.locator('.monaco-workbench').first().evaluate((workbench, known) => known.find((each) => workbench.classList.contains(each)), Object.keys(grounds));
   expect(svg.includes(`fill="${grounds[theme]}"`), `in the theme ${theme} the chart has another ground: ${svg.slice(0, 200)}`);
+  const cut = await cutIn(hover, ['chart', 'Computed, and the text matches', '0.24 ± 0.01 mg/L', 'fall(mat.DO, light-off..22:30)', 'The fall in the dissolved oxygen', 'highest 8.26 mg/L']);
+  expect(cut.length === 0, `cut at the bottom of the hover: ${cut.join(' | ')}`);
   if (pictures) await page.screenshot({ path: path.join(pictures, `hover-${name}-${theme}.png`) });
   await page.keyboard.press('Escape');
 }
@@ -68,12 +77,21 @@ const checks = {
     expect(labels.length === 0, `suggested in prose: ${JSON.stringify(labels)}`);
   },
   'a hover on a series shows its chart, in the colours of the theme': (place) => chartInHover(place),
+  'a hover on a claim to fill in holds value, formula and chart beside its problem': async ({ page }) => {
+    const hover = await pointAt(page, '{? = last(mat.DO', 'Not filled in yet');
+    await hover.locator('img').first().waitFor({ timeout: 10_000 });
+    const cut = await cutIn(hover, ['chart', 'Not filled in yet', '7.66 ± 0.12 mg/L', 'last(mat.DO)']);
+    expect(cut.length === 0, `cut at the bottom of the hover: ${cut.join(' | ')}`);
+    await page.keyboard.press('Escape');
+  },
   'a hover on a reading shows its uncertainty, the step before it and its place in the night': async ({ page, pictures, name }) => {
     const hover = await pointAt(page, '22:30    8.0', 'dissolved oxygen, floating-mat tank');
     const words = (await hover.innerText()).replaceAll('\u00a0', ' ');
     for (const wanted of [/8\.02 ± 0\.1\d mg\/L/, /-0\.24 mg\/L since the reading above/]) expect(wanted.test(words), `${wanted} not in ${words}`);
     const svg = Buffer.from((await hover.locator('img').first().getAttribute('src')).split(',')[1], 'base64').toString();
     expect(svg.includes('r="6"'), 'the reading is not ringed');
+    const cut = await cutIn(hover, ['chart', '0.24 mg/L since the reading above', '8.02 ± 0.12 mg/L', 'open.DO misread', 'highest 8.26 mg/L']);
+    expect(cut.length === 0, `cut at the bottom of the hover: ${cut.join(' | ')}`);
     if (pictures) await page.screenshot({ path: path.join(pictures, `hover-reading-${name}.png`) });
     await page.keyboard.press('Escape');
   },

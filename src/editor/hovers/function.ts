@@ -9,6 +9,7 @@ import { drawnTexts } from '../../assist/drawnTexts.ts';
 import type { Find } from '../hovers.ts';
 import { interfaceLanguage } from '../language.ts';
 import { offsetWithin } from '../places.ts';
+import { literally } from './literally.ts';
 
 export const hoverFunction: Find = (note, offset) => {
   for (const formula of formulasOf(note)) {
@@ -19,10 +20,10 @@ export const hoverFunction: Find = (note, offset) => {
     if (!call || !english) continue;
     const entry = describedIn(interfaceLanguage, english);
     const labels = entry.signatures.map((signature) => signatureLabel(entry.name, signature));
-    const text = new vscode.MarkdownString().appendCodeblock(labels.join('\n'), 'text').appendText(entry.definition);
+    const text = new vscode.MarkdownString().appendCodeblock(labels.join('\n'), 'text').appendMarkdown(literally(entry.definition));
     if (entry.equation) text.appendCodeblock(entry.equation, 'text');
-    text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Gives: {0}', entry.units));
-    if (entry.source) text.appendMarkdown('\n\n').appendText(vscode.l10n.t('Source: {0}', entry.source));
+    text.appendMarkdown(`\n\n${literally(vscode.l10n.t('Gives: {0}', entry.units))}`);
+    if (entry.source) text.appendMarkdown(`\n\n${literally(vscode.l10n.t('Source: {0}', entry.source))}`);
     return { range: toDocumentRange(formula, { start: call.index, end: call.index + call[1]!.length }), text };
   }
   return null;

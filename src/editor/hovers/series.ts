@@ -10,6 +10,7 @@ import type { Note } from '../../experiment/types.ts';
 import { toBase64 } from '../../publish/base64.ts';
 import type { Find } from '../hovers.ts';
 import { tankText } from './plan.ts';
+import { literally } from './literally.ts';
 
 /** `mat.DO` in a formula, a figure or a head of a table: its course as a small chart. */
 export const hoverSeries: Find = (note, offset) => {
@@ -23,7 +24,7 @@ export const hoverSeries: Find = (note, offset) => {
 export const hoverName: Find = (note, offset) => {
   if (seriesAt(note, offset)) return null;
   const moment = momentAt(note, offset);
-  if (moment) return { range: moment.range, text: new vscode.MarkdownString().appendMarkdown('**').appendText(moment.name).appendMarkdown('** · ').appendText(moment.text) };
+  if (moment) return { range: moment.range, text: new vscode.MarkdownString().appendMarkdown(`**${literally(moment.name)}** · `).appendMarkdown(literally(moment.text)) };
   const at = nameAt(namePlaces(note), offset);
   const tank = at?.kind === 'tank' && !at.declares ? note.protocol?.tanks.find((each) => each.id === at.name) : undefined;
   return at && tank ? { range: at.range, text: tankText(tank) } : null;
@@ -38,7 +39,7 @@ export function appendChart(text: vscode.MarkdownString, note: Note, series: Ser
   const words = vscode.l10n.t('{0}: {1} readings from {2} to {3}, lowest {4}, highest {5}', series.id, facts.readings, facts.from, facts.to, `${facts.lowest} ${unit}`.trimEnd(), `${facts.highest} ${unit}`.trimEnd());
   // The words are the picture's text alternative, and stand below it for everybody.
   const alternative = words.replace(/[[\]\\]/g, ' ');
-  text.appendMarkdown(`\n\n![${alternative}](data:image/svg+xml;base64,${toBase64(new TextEncoder().encode(chart.svg))}|width=${chart.width},height=${chart.height})\n\n`).appendText(words).appendMarkdown('\n\n');
+  text.appendMarkdown(`\n\n![${alternative}](data:image/svg+xml;base64,${toBase64(new TextEncoder().encode(chart.svg))}|width=${chart.width},height=${chart.height})\n\n`).appendMarkdown(`${literally(words)}\n\n`);
   return true;
 }
 

@@ -11,6 +11,7 @@ import { interfaceLanguage } from '../language.ts';
 import { cellAt } from './findCell.ts';
 import { formatClock } from '../../time/text.ts';
 import { remarksBehind } from '../../words/remarks.ts';
+import { literally } from './literally.ts';
 
 /** More readings than this are counted, not listed. */
 const listed = 6;
@@ -19,28 +20,29 @@ export function appendFormula(text: vscode.MarkdownString, formula: string, note
   const named = note.results.find((result) => result.name === formula.trim());
   text.appendCodeblock(named ? `${named.name} = ${named.formula.text.trim()}` : formula.trim(), 'text');
   const words = plainWords(formula, contextOf(note), interfaceLanguage);
-  if (words !== formula) text.appendText(`${words.charAt(0).toUpperCase()}${words.slice(1)}.`.replace(/\.\.$/, '.')).appendMarkdown('\n\n');
+  if (words !== formula) text.appendMarkdown(`${literally(`${words.charAt(0).toUpperCase()}${words.slice(1)}.`.replace(/\.\.$/, '.'))}\n\n`);
 }
 
-export function appendWorking(text: vscode.MarkdownString, evaluation: Evaluation, note: Note, document: vscode.TextDocument): void {
+export function workingOf(evaluation: Evaluation, note: Note, document: vscode.TextDocument): vscode.MarkdownString {
+  const text = new vscode.MarkdownString();
   for (const step of evaluation.working) {
-    text.appendMarkdown('\n- ').appendMarkdown(inlineCode(step.formula)).appendText(` = ${step.value}`);
+    text.appendMarkdown('\n- ').appendMarkdown(inlineCode(step.formula)).appendMarkdown(literally(` = ${step.value}`));
     appendReadings(text, step, note, document);
   }
   text.appendMarkdown('\n');
-  for (const remark of remarksBehind(evaluation.working, interfaceLanguage)) text.appendMarkdown('\n- ').appendText(remark);
+  for (const remark of remarksBehind(evaluation.working, interfaceLanguage)) text.appendMarkdown(`\n- ${literally(remark)}`);
   text.appendMarkdown('\n');
   for (const { name, equation, source } of equationsBehind(evaluation).map((each) => describedIn(interfaceLanguage, each))) {
-    text.appendMarkdown('\n- ').appendMarkdown(inlineCode(name)).appendText(equation === '' ? '' : `: ${equation}`);
-    if (source) text.appendMarkdown(' · ').appendText(vscode.l10n.t('Source: {0}', source));
+    text.appendMarkdown('\n- ').appendMarkdown(inlineCode(name)).appendMarkdown(literally(equation === '' ? '' : `: ${equation}`));
+    if (source) text.appendMarkdown(` · ${literally(vscode.l10n.t('Source: {0}', source))}`);
   }
-  text.appendMarkdown('\n');
+  return text.appendMarkdown('\n');
 }
 
 function appendReadings(text: vscode.MarkdownString, step: WorkingStep, note: Note, document: vscode.TextDocument): void {
   if (step.readings.length === 0) return;
   if (step.readings.length > listed) {
-    text.appendMarkdown(' · ').appendText(vscode.l10n.t('{0} readings', step.readings.length));
+    text.appendMarkdown(` · ${literally(vscode.l10n.t('{0} readings', step.readings.length))}`);
     return;
   }
   step.readings.forEach((range, index) => {
@@ -53,7 +55,7 @@ function readingLabel(note: Note, range: SourceRange): string {
   const found = cellAt(note, range.start);
   const time = found && found.row.instant !== null && note.protocol ? formatClock(found.row.instant, note.protocol.zone) : found?.row.timeText;
   const label = [found?.column.id, time, note.text.slice(range.start, range.end)].filter(Boolean).join(' ');
-  return new vscode.MarkdownString().appendText(label).value;
+  return literally(label);
 }
 
 function linkTo(document: vscode.TextDocument, range: SourceRange): string {

@@ -2,17 +2,18 @@
 // treatment minus control. Flags stay visible: left out is struck, doubtful is marked, a correction shows its first value.
 import { unitWords } from '../words/units.ts';
 import type { Protocol } from '../protocol/types.ts';
-import type { Cell, CellState, ReadingColumn, ReadingsTable } from '../readings/types.ts';
+import type { Cell, ReadingColumn, ReadingRow, ReadingsTable } from '../readings/types.ts';
 import type { Series } from '../dataset/types.ts';
 import { entryAt, previousReading, isUsable } from '../dataset/series.ts';
 import { hour, type Instant } from '../time/instant.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
 import { capital, placeWords, quantityWords } from '../charts/panels.ts';
 import { dateWords, decimalText } from '../charts/chartWords.ts';
-import { decimalMarkOf } from '../quantities/decimalMark.ts';
+import type { Unit } from '../quantities/types.ts';
 import type { PageWords } from '../words/page.ts';
 import { dataHtml, tableQuantities, tanksOfRole, type RenderContext } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
+import { cellHtml } from './readingCell.ts';
 import { slotMarks, type SlotMarks } from './slotMarks.ts';
 import { tankMark } from './tankMark.ts';
 import { tableHtml } from './table.ts';
@@ -38,37 +39,6 @@ export function machineNumber(value: number): string {
 function signed(value: number, decimals: number, protocol: Protocol): string {
   const text = decimalText(value, decimals, protocol);
   return Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
-}
-
-/** `6.42, 6.45`; where the comma is the decimal mark, `6,42; 6,45`. */
-function repeatsText(repeats: readonly number[], protocol: Protocol): string {
-  const mark = decimalMarkOf(protocol.language);
-  return repeats.map((each) => String(each).replace('.', mark)).join(mark === ',' ? '; ' : ', ');
-}
-
-/** What a cell's text says, with the decimal mark of the note's language. */
-function recordedText(state: CellState, protocol: Protocol): string {
-  return state.kind === 'word' || state.kind === 'unreadable' ? state.text : state.text.replace(/(?<=\d)\.(?=\d)/gu, decimalMarkOf(protocol.language));
-}
-
-/** A cell as it was recorded, with its flags told by shape and in words. */
-function cellHtml(cell: Cell, protocol: Protocol, { readings: words }: PageWords): Html {
-  const state = cell.state;
-  const number = (value: number, decimals: number): string => decimalText(value, Math.max(0, decimals), protocol);
-  const text = state.kind === 'number' && state.value !== null
-    ? state.repeats.length > 1 ? number(state.value, state.decimals + 1) : number(state.value, state.decimals)
-    : state.kind === 'word' ? state.word ?? state.text : state.kind === 'missing' ? '–' : recordedText(state, protocol);
-  let html = escapeHtml(text);
-  if (state.kind === 'missing') html = element('span', { title: words.notTaken }, html);
-  if (state.repeats.length > 1) html = element('span', { title: words.meanOfReadings(state.repeats.length, repeatsText(state.repeats, protocol)) }, html, element('span', { class: 'evenwater-flag' }, words.meanOf(state.repeats.length)));
-  if (cell.leftOut) html = element('s', { title: words.leftOutOfAll }, html) + element('span', { class: 'evenwater-flag' }, words.leftOut);
-  if (cell.doubtful) html += element('span', { class: 'evenwater-flag evenwater-sign-flag', title: words.doubtful }, '?');
-  if (cell.earlier.length > 0) {
-    const first = cell.earlier.map((each) => recordedText(each, protocol)).join(' → ');
-    html += element('span', { class: 'evenwater-flag evenwater-corrected' }, `${words.first} `, element('del', {}, escapeHtml(first)));
-  }
-  if (state.kind === 'unreadable') html = element('span', { class: 'evenwater-loud', title: words.cannotBeRead }, html);
-  return html;
 }
 
 interface Column { readonly column: ReadingColumn; readonly position: number; readonly series: Series | null; readonly decimals: number }
@@ -112,21 +82,40 @@ function roleMean(context: RenderContext, tanks: readonly string[], quantity: st
   return sum / tanks.length;
 }
 
-function quantityTable(table: ReadingsTable, quantity: string, number: number | null, context: RenderContext, protocol: Protocol, marks: SlotMarks): Html {
-  const { note } = context;
-  const words = context.words.readings;
+/** One quantity's table before its rows: which columns it has, and whether the tanks are compared. */
+interface Layout {
+  readonly table: ReadingsTable;
+  readonly quantity: string;
+  readonly columns: readonly Column[];
+  readonly unit: Unit | null;
+  /** No column holds a number: there are no steps then. */
+  readonly wordsOnly: boolean;
+  /** The tanks whose means the last column compares; null where there is no such column. */
+  readonly compared: { readonly treatment: readonly string[]; readonly control: readonly string[]; readonly unit: Unit } | null;
+  /** Columns of the table as HTML counts them. */
+  readonly width: number;
+  readonly context: RenderContext;
+  readonly protocol: Protocol;
+  readonly marks: SlotMarks;
+}
+
+function layoutOf(table: ReadingsTable, quantity: string, context: RenderContext, protocol: Protocol, marks: SlotMarks): Layout {
   const columns: Column[] = table.columns.map((column, position) => ({ column, position })).filter((each) => each.column.quantity === quantity)
-    .map((each) => ({ ...each, series: note.dataset.series.get(each.column.id) ?? null, decimals: decimalsOf(table, each.position) }));
+    .map((each) => ({ ...each, series: context.note.dataset.series.get(each.column.id) ?? null, decimals: decimalsOf(table, each.position) }));
   const unit = columns[0]!.series?.unit ?? columns[0]!.column.unit;
   const wordsOnly = columns.every((each) => table.rows.every((row) => row.cells[each.position]?.state.kind !== 'number'));
   const treatment = tanksOfRole(protocol, 'treatment');
   const control = tanksOfRole(protocol, 'control');
   const places = new Set(columns.map((each) => each.column.place));
-  const compares = !wordsOnly && treatment.length > 0 && control.length > 0 && [...treatment, ...control].every((tank) => places.has(tank)) && unit !== null;
-  const print = unit && unit.print !== '1' && unit.kind !== 'ph' ? unitWords(unit.print, context.language) : '';
-  const differencePrint = print === '°C' ? 'K' : print;
-  const decimals = Math.max(...columns.map((each) => each.decimals));
-  const dated = new Set(table.rows.flatMap((row) => (row.instant === null ? [] : [formatDate(row.instant, protocol.zone)]))).size > 1;
+  const compares = !wordsOnly && treatment.length > 0 && control.length > 0 && [...treatment, ...control].every((tank) => places.has(tank));
+  const compared = compares && unit !== null ? { treatment, control, unit } : null;
+  const width = 1 + columns.length * (wordsOnly ? 1 : 3) + (compared ? 1 : 0);
+  return { table, quantity, columns, unit, wordsOnly, compared, width, context, protocol, marks };
+}
+
+/** Two lines of heads: the tanks, and what stands below each. */
+function headHtml({ columns, wordsOnly, compared, context, protocol }: Layout): Html {
+  const words = context.words.readings;
   const top: Html[] = [element('th', { scope: 'col', rowspan: 2, class: 'evenwater-time' }, words.time)];
   const below: Html[] = [];
   for (const each of columns) {
@@ -136,20 +125,68 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
     below.push(element('th', { scope: 'col', class: 'evenwater-group' }, words.reading));
     if (!wordsOnly) below.push(element('th', { scope: 'col' }, words.step), element('th', { scope: 'col' }, words.perHour));
   }
-  if (compares) {
+  if (compared) {
     top.push(element('th', { scope: 'colgroup', class: 'evenwater-group' }, words.difference));
     below.push(element('th', { scope: 'col', class: 'evenwater-group' }, words.treatmentMinusControl));
   }
+  return element('tr', {}, ...top) + element('tr', {}, ...below);
+}
+
+const changed = (cell: Cell): boolean => cell.leftOut || cell.doubtful || cell.earlier.length > 0 || cell.state.kind === 'missing';
+
+/** True where a row's remark is told below this quantity's table: it has a flag here, or none anywhere. */
+function remarkBelongs(row: ReadingRow, columns: readonly Column[]): boolean {
+  if (row.remark === null || row.remark === '') return false;
+  const flaggedHere = columns.some((each) => {
+    const cell = row.cells[each.position];
+    return cell && (changed(cell) || cell.state.kind === 'unreadable');
+  });
+  return flaggedHere || !row.cells.some(changed);
+}
+
+/** The row's time, with what it was before a correction, the letter of its remark, and how far off the plan it is. */
+function timeCell(row: ReadingRow, letter: Html, { context, protocol, marks }: Layout): Html {
+  const time = row.instant === null ? element('span', { class: 'evenwater-loud' }, escapeHtml(row.timeText))
+    : element('time', { datetime: formatInstant(row.instant, protocol.zone) }, escapeHtml(formatClock(row.instant, protocol.zone)));
+  const earlier = row.earlierTimes.length > 0 ? element('span', { class: 'evenwater-flag evenwater-corrected' }, `${context.words.readings.first} `, element('del', {}, escapeHtml(row.earlierTimes.join(' → ')))) : '';
+  return element('th', { scope: 'row', class: 'evenwater-time' }, time, earlier, letter, marks.besideTime(row));
+}
+
+/** Treatment minus control at the row's time; empty where a tank has no reading then. */
+function differenceCell(instant: Instant | null, { columns, quantity, compared, context, protocol }: Layout): Html {
+  const mean = (tanks: readonly string[]): number | null => (instant === null ? null : roleMean(context, tanks, quantity, compared!.unit.symbol, instant));
+  const [a, b] = [mean(compared!.treatment), mean(compared!.control)];
+  const at = instant === null ? '' : formulaInstant(instant, protocol);
+  const decimals = Math.max(...columns.map((each) => each.decimals));
+  return element('td', { class: 'evenwater-number evenwater-group evenwater-difference' }, a === null || b === null ? ''
+    : dataHtml(signed(a - b, decimals, protocol), machineNumber(a - b), `at(treatment.${quantity}, ${at}) - at(control.${quantity}, ${at})`));
+}
+
+function rowHtml(row: ReadingRow, previousRow: Instant | null, letter: Html, layout: Layout): Html {
+  const { context, protocol } = layout;
+  const cells: Html[] = [timeCell(row, letter, layout)];
+  for (const each of layout.columns) {
+    const cell = row.cells[each.position];
+    cells.push(element('td', { class: 'evenwater-number evenwater-group' }, cell ? cellHtml(cell, protocol, context.words) : ''));
+    if (!layout.wordsOnly) cells.push(...stepCells(each, row.instant, previousRow, protocol, context.words));
+  }
+  if (layout.compared) cells.push(differenceCell(row.instant, layout));
+  return element('tr', {}, ...cells);
+}
+
+/** The rows with a line for each new day and for what was not read; of a long table its beginning and end. Remarks go below. */
+function bodyOf(layout: Layout): { rows: Html[]; notes: Html[] } {
+  const { table, context, protocol, marks, width } = layout;
+  const dated = new Set(table.rows.flatMap((row) => (row.instant === null ? [] : [formatDate(row.instant, protocol.zone)]))).size > 1;
   const notes: Html[] = [];
   const rows: Html[] = [];
   let previousRow: Instant | null = null;
   let date = '';
-  const width = 1 + columns.length * (wordsOnly ? 1 : 3) + (compares ? 1 : 0);
-  if (table === note.tables.find((each) => each.file === null)) rows.push(marks.behind(null, width));
+  if (table === context.note.tables.find((each) => each.file === null)) rows.push(marks.behind(null, width));
   table.rows.forEach((row, position) => {
     const skip = table.rows.length > mostRows && position >= shownAtEnds && position < table.rows.length - shownAtEnds;
     if (skip) {
-      if (position === shownAtEnds) rows.push(element('tr', { class: 'evenwater-skipped' }, element('td', { colspan: width }, escapeHtml(words.rowsBetween(table.rows.length - 2 * shownAtEnds)))));
+      if (position === shownAtEnds) rows.push(element('tr', { class: 'evenwater-skipped' }, element('td', { colspan: width }, escapeHtml(context.words.readings.rowsBetween(table.rows.length - 2 * shownAtEnds)))));
       previousRow = row.instant ?? previousRow;
       return;
     }
@@ -157,37 +194,23 @@ function quantityTable(table: ReadingsTable, quantity: string, number: number | 
     if (dated && today !== date && row.instant !== null) rows.push(element('tr', { class: 'evenwater-date' }, element('th', { scope: 'rowgroup', colspan: width }, escapeHtml(dateWords(row.instant, protocol)))));
     date = today;
     let letter = '';
-    const mine = columns.some((each) => {
-      const cell = row.cells[each.position];
-      return cell && (cell.leftOut || cell.doubtful || cell.earlier.length > 0 || cell.state.kind === 'missing' || cell.state.kind === 'unreadable');
-    });
-    const flagged = row.cells.some((cell) => cell.leftOut || cell.doubtful || cell.earlier.length > 0 || cell.state.kind === 'missing');
-    if (row.remark !== null && row.remark !== '' && (mine || !flagged)) {
-      notes.push(element('li', {}, escapeHtml(row.remark)));
+    if (remarkBelongs(row, layout.columns)) {
+      notes.push(element('li', {}, escapeHtml(row.remark!)));
       letter = element('sup', { class: 'evenwater-note-letter' }, noteLetter(notes.length));
     }
-    const clock = row.instant === null ? row.timeText : formatClock(row.instant, protocol.zone);
-    const earlierTime = row.earlierTimes.length > 0 ? element('span', { class: 'evenwater-flag evenwater-corrected' }, `${words.first} `, element('del', {}, escapeHtml(row.earlierTimes.join(' → ')))) : '';
-    const cells: Html[] = [element('th', { scope: 'row', class: 'evenwater-time' },
-      row.instant === null ? element('span', { class: 'evenwater-loud' }, escapeHtml(clock)) : element('time', { datetime: formatInstant(row.instant, protocol.zone) }, escapeHtml(clock)), earlierTime, letter, marks.besideTime(row))];
-    for (const each of columns) {
-      const cell = row.cells[each.position];
-      cells.push(element('td', { class: 'evenwater-number evenwater-group' }, cell ? cellHtml(cell, protocol, context.words) : ''));
-      if (!wordsOnly) cells.push(...stepCells(each, row.instant, previousRow, protocol, context.words));
-    }
-    if (compares) {
-      const a = row.instant === null ? null : roleMean(context, treatment, quantity, unit.symbol, row.instant);
-      const b = row.instant === null ? null : roleMean(context, control, quantity, unit.symbol, row.instant);
-      const at = row.instant === null ? '' : formulaInstant(row.instant, protocol);
-      cells.push(element('td', { class: 'evenwater-number evenwater-group evenwater-difference' }, a === null || b === null ? ''
-        : dataHtml(signed(a - b, decimals, protocol), machineNumber(a - b), `at(treatment.${quantity}, ${at}) - at(control.${quantity}, ${at})`)));
-    }
-    rows.push(element('tr', {}, ...cells), marks.behind(row, width));
+    rows.push(rowHtml(row, previousRow, letter, layout), marks.behind(row, width));
     previousRow = row.instant ?? previousRow;
   });
-  const what = capital(quantityWords(protocol, quantity));
-  const caption = words.caption({ what, unit: print, name: table.name, words: wordsOnly, compares, differenceUnit: differencePrint === print ? null : differencePrint });
-  return tableHtml({ number, words: context.words, caption, head: element('tr', {}, ...top) + element('tr', {}, ...below), rows, notes, className: 'evenwater-readings' });
+  return { rows, notes };
+}
+
+function quantityTable(layout: Layout, number: number | null): Html {
+  const { table, quantity, unit, wordsOnly, compared, context, protocol } = layout;
+  const print = unit && unit.print !== '1' && unit.kind !== 'ph' ? unitWords(unit.print, context.language) : '';
+  const caption = context.words.readings.caption({
+    what: capital(quantityWords(protocol, quantity)), unit: print, name: table.name, words: wordsOnly, compares: compared !== null, differenceUnit: print === '°C' ? 'K' : null,
+  });
+  return tableHtml({ number, words: context.words, caption, head: headHtml(layout), ...bodyOf(layout), className: 'evenwater-readings' });
 }
 
 /** a, b, … z, aa, ab. */
@@ -209,5 +232,5 @@ export function readingsTablesHtml(blockIndex: number, context: RenderContext): 
   }
   const first = context.tableNumber.get(blockIndex) ?? null;
   const marks = slotMarks(note, note.protocol, context.language);
-  return tableQuantities(note, blockIndex).map((quantity, index) => quantityTable(table, quantity, first === null ? null : first + index, context, note.protocol!, marks)).join('');
+  return tableQuantities(note, blockIndex).map((quantity, index) => quantityTable(layoutOf(table, quantity, context, note.protocol!, marks), first === null ? null : first + index)).join('');
 }

@@ -85,67 +85,75 @@ export function fitNight(rows: readonly NightRow[], confidence = 0.95): NightFit
   const span = (rows.at(-1)?.hours ?? 0) - (rows[0]?.hours ?? 0);
   if (rows.length < 5) return { problem: 'too-few', has: rows.length, needs: 5 };
   if (!(span > 0)) return { problem: 'no-spread' };
-  const y = rows.map((row) => row.oxygen);
+  const start = bestStart(rows, span);
+  if (!start) return { problem: 'not-identifiable' };
+  const curve = lastKept((parameters) => nightCurve(rows, parameters[0]!, parameters[1]!, parameters[2]!));
+  const gradient = lastKept((parameters) => curveSlopes(rows, parameters, start));
+  const fit = fitCurve((parameters, index) => curve(parameters)[index]!, rows.map((row) => row.oxygen), start, { gradient: (parameters, index) => gradient(parameters)[index]! });
+  if (isStatisticsProblem(fit)) return fit;
+  const [initial, exchange, respiration] = fit.parameters as [number, number, number];
+  const { intervals, covariance, serial, nearlyRandomWalk } = widen(rows, gradient(fit.parameters), fit, confidence);
+  const [exchangeInterval, respirationInterval] = [intervals[1]!, intervals[2]!];
+  const quantile = studentQuantile(0.5 + confidence / 2, fit.degreesOfFreedom);
+  const meanSolubility = rows.reduce((sum, row) => sum + row.solubility, 0) / rows.length;
+  const meanDeficit = meanSolubility - rows.reduce((sum, row) => sum + row.oxygen, 0) / rows.length;
+  const netVariance = covariance[2]![2]! - 2 * meanDeficit * covariance[1]![2]! + meanDeficit ** 2 * covariance[1]![1]!;
+  // P(F > f) = (1 + 2f/n)^(−n/2) for 2 and n degrees of freedom.
+  const joint = Math.sqrt(fit.degreesOfFreedom * ((1 - confidence) ** (-2 / fit.degreesOfFreedom) - 1)) / quantile;
+  return {
+    initial, exchange, respiration, exchangeInterval, respirationInterval, fit, covariance, serial,
+    jointExchange: stretched(exchangeInterval, joint), jointRespiration: stretched(respirationInterval, joint),
+    netLoss: { value: respiration - exchange * meanDeficit, halfWidth: quantile * Math.sqrt(Math.max(0, netVariance)), meanDeficit },
+    scatterFollows: nearlyRandomWalk || (serial ?? 0) > 0.6, correlation: parameterCorrelation(fit, 1, 2), identified: exchangeInterval.low > 0,
+    equilibrium: meanSolubility - respiration / exchange,
+  };
+}
+
+/** The start from which the fit sets out: the k whose straight problem in C₀ and R leaves least; null where none has an answer. */
+function bestStart(rows: readonly NightRow[], span: number): [initial: number, exchange: number, respiration: number] | null {
   const candidates: number[] = [];
   const regression = nightRegression(rows);
   if (regression && regression.exchange > 0) candidates.push(regression.exchange);
   for (let index = 0; index <= 40; index += 1) candidates.push(0.02 * 3000 ** (index / 40) / span);
-  let best: { squares: number; start: number[] } | null = null;
+  let best: { squares: number; start: [number, number, number] } | null = null;
   for (const exchange of candidates) {
     // For one k the curve is linear in C₀ and R.
     const base = nightCurve(rows, 0, exchange, 0);
     const ofInitial = nightCurve(rows, 1, exchange, 0).map((value, index) => value - base[index]!);
     const ofRespiration = nightCurve(rows, 0, exchange, 1).map((value, index) => value - base[index]!);
-    const solved = solveLeastSquares(rows.map((_, index) => [ofInitial[index]!, ofRespiration[index]!]), y.map((value, index) => value - base[index]!));
+    const solved = solveLeastSquares(rows.map((_, index) => [ofInitial[index]!, ofRespiration[index]!]), rows.map((row, index) => row.oxygen - base[index]!));
     if (solved && (!best || solved.squares < best.squares)) best = { squares: solved.squares, start: [solved.solution[0]!, exchange, solved.solution[1]!] };
   }
-  if (!best) return { problem: 'not-identifiable' };
-  let known: { key: string; values: number[] } | null = null;
-  const curve = (parameters: readonly number[], index: number): number => {
+  return best && best.start;
+}
+
+/** Derivatives of the curve at every row by C₀, k and R, by central differences. `sizes`: how large the three may be expected to be. */
+function curveSlopes(rows: readonly NightRow[], parameters: readonly number[], sizes: readonly number[]): number[][] {
+  const columns = parameters.map((parameter, column) => {
+    const size = Math.cbrt(Number.EPSILON) * Math.max(Math.abs(parameter), 0.1 * Math.abs(sizes[column]!), 1e-8);
+    const moved = (by: number): number[] => nightCurve(rows, parameters[0]! + (column === 0 ? by : 0), parameters[1]! + (column === 1 ? by : 0), parameters[2]! + (column === 2 ? by : 0));
+    const above = moved(size);
+    const below = moved(-size);
+    return above.map((value, row) => (value - below[row]!) / (2 * size));
+  });
+  return rows.map((_, row) => columns.map((column) => column[row]!));
+}
+
+/** Keeps the last answer: the fit asks row by row with the same parameters. */
+function lastKept<Answer>(work: (parameters: readonly number[]) => Answer): (parameters: readonly number[]) => Answer {
+  let last: { key: string; answer: Answer } | null = null;
+  return (parameters) => {
     const key = parameters.join(' ');
-    if (known?.key !== key) known = { key, values: nightCurve(rows, parameters[0]!, parameters[1]!, parameters[2]!) };
-    return known.values[index]!;
+    if (last?.key !== key) last = { key, answer: work(parameters) };
+    return last.answer;
   };
-  let gradients: { key: string; rows: number[][] } | null = null;
-  const gradient = (parameters: readonly number[], index: number): readonly number[] => {
-    const key = parameters.join(' ');
-    if (gradients?.key !== key) {
-      const columns = parameters.map((parameter, column) => {
-        const size = Math.cbrt(Number.EPSILON) * Math.max(Math.abs(parameter), 0.1 * Math.abs(best.start[column]!), 1e-8);
-        const moved = (by: number): number[] => nightCurve(rows, parameters[0]! + (column === 0 ? by : 0), parameters[1]! + (column === 1 ? by : 0), parameters[2]! + (column === 2 ? by : 0));
-        const above = moved(size);
-        const below = moved(-size);
-        return above.map((value, row) => (value - below[row]!) / (2 * size));
-      });
-      gradients = { key, rows: rows.map((_, row) => columns.map((column) => column[row]!)) };
-    }
-    return gradients.rows[index]!;
-  };
-  const fit = fitCurve(curve, y, best.start, { gradient });
-  if (isStatisticsProblem(fit)) return fit;
-  const [initial, exchange, respiration] = fit.parameters as [number, number, number];
-  const slopes = rows.map((_, index) => gradient(fit.parameters, index));
-  const widened = widen(rows, slopes, fit, confidence);
-  const exchangeInterval = widened.intervals[1]!;
-  const meanSolubility = rows.reduce((sum, row) => sum + row.solubility, 0) / rows.length;
-  const degrees = fit.degreesOfFreedom;
-  // P(F > f) = (1 + 2f/n)^(−n/2) for 2 and n degrees of freedom.
-  const joint = Math.sqrt(degrees * ((1 - confidence) ** (-2 / degrees) - 1)) / studentQuantile(0.5 + confidence / 2, degrees);
-  const stretch = (interval: Interval): Interval => {
-    const centre = (interval.low + interval.high) / 2;
-    const half = joint * (interval.high - interval.low) / 2;
-    return { low: centre - half, high: centre + half };
-  };
-  const meanDeficit = meanSolubility - y.reduce((sum, each) => sum + each, 0) / y.length;
-  const { covariance } = widened;
-  const netVariance = covariance[2]![2]! - 2 * meanDeficit * covariance[1]![2]! + meanDeficit ** 2 * covariance[1]![1]!;
-  const netLoss = { value: respiration - exchange * meanDeficit, halfWidth: studentQuantile(0.5 + confidence / 2, degrees) * Math.sqrt(Math.max(0, netVariance)), meanDeficit };
-  return {
-    jointExchange: stretch(exchangeInterval), jointRespiration: stretch(widened.intervals[2]!), netLoss,
-    initial, exchange, respiration, exchangeInterval, respirationInterval: widened.intervals[2]!, covariance: widened.covariance,
-    serial: widened.serial, scatterFollows: widened.nearlyRandomWalk || (widened.serial ?? 0) > 0.6,
-    correlation: parameterCorrelation(fit, 1, 2), identified: exchangeInterval.low > 0, fit, equilibrium: meanSolubility - respiration / exchange,
-  };
+}
+
+/** The interval about its own middle, so many times as wide. */
+function stretched(interval: Interval, factor: number): Interval {
+  const centre = (interval.low + interval.high) / 2;
+  const half = factor * (interval.high - interval.low) / 2;
+  return { low: centre - half, high: centre + half };
 }
 
 interface Widened { readonly intervals: readonly Interval[]; readonly covariance: readonly (readonly number[])[]; readonly serial: number | null; readonly nearlyRandomWalk: boolean }

@@ -13,9 +13,10 @@ import { checkStatement } from './checkStatement.ts';
 import { changeWarnings } from './changeWarnings.ts';
 import { readClaimWords, saysName } from './claimWords.ts';
 import type { AnyMention } from './mentions.ts';
-import { disagreementProblem, noNumberProblem, unclearProblem, unitMissingProblem } from './mismatch.ts';
+import { isOfNumbersAlone, partOf } from './formulaShape.ts';
+import { coarseProblem, disagreementProblem, formulaOfNumbers, noNumberProblem, unclearProblem, unitMissingProblem } from './mismatch.ts';
 import { relatedReadings } from './readingsBehind.ts';
-import { fittingUnit } from './compareNumber.ts';
+import { fittingUnit, isCoarse, isTimeUnit } from './compareNumber.ts';
 import { stepsPerHour } from './hourlySteps.ts';
 import { looseInWords } from './looseNumbers.ts';
 import { checkShown } from './shownNumbers.ts';
@@ -70,8 +71,15 @@ function checkEquals(syntax: ClaimSyntax, context: FormulaContext): CheckedClaim
     ? checkName(syntax, value, computed, evaluation, context)
     : checkNumbers(syntax, mentions, value, computed, evaluation, context);
   const holds = result.state === 'holds';
-  return { syntax, mark: holds ? 'computed' : 'unchecked', state: result.state, evaluation, computed, machine, approximate: result.approximate,
-    problems: [...evaluation.problems, ...result.problems, ...changeWarnings(syntax, evaluation, context)] };
+  const empty = holds ? numbersAlone(syntax, context) : [];
+  return { syntax, mark: holds && empty.length === 0 ? 'computed' : 'unchecked', state: result.state, evaluation, computed, machine, approximate: result.approximate,
+    problems: [...evaluation.problems, ...result.problems, ...empty, ...changeWarnings(syntax, evaluation, context)] };
+}
+
+/** `{5.83 mg/L = 5.83 mg/L}` checks nothing. A level that has a name of its own (`careful-level`) is repeated, not claimed. */
+function numbersAlone(syntax: ClaimSyntax, context: FormulaContext): Problem[] {
+  if (/^\s*\p{L}[\p{L}\p{N}-]*\s*$/u.test(syntax.formula.text) || !isOfNumbersAlone(partOf(syntax.formula, context), context)) return [];
+  return [formulaOfNumbers(syntax)];
 }
 
 interface Result { readonly state: 'holds' | 'mismatch'; readonly approximate: boolean; readonly problems: readonly Problem[] }
@@ -87,8 +95,10 @@ function checkNumbers(
   if (unclear) return { state: 'mismatch', approximate: false, problems: [unclear] };
   if (check.state === 'no-number') return { state: 'mismatch', approximate: false, problems: [noNumberProblem(syntax, mentions, value, computed, languageOf(context.protocol?.language))] };
   if (check.state === 'mismatch') return { state: 'mismatch', approximate: check.approximate, problems: disagreementProblem(syntax, check, value, computed, evaluation, context) };
-  const unchecked = looseInWords(syntax, mentions, context, (unit) => (value.type === 'number' || value.type === 'series') && fittingUnit(unit, value.unit) !== null);
+  const unchecked = looseInWords(syntax, mentions, context, (unit) => (value.type === 'number' || value.type === 'series') && fittingUnit(unit, value.unit) !== null,
+    value.type === 'number' && !isTimeUnit(value.unit));
   const hints = check.unitMissing && check.claimed ? [unitMissingProblem(syntax, check.claimed, value)] : [];
+  if (value.type === 'number' && check.claimed?.kind === 'number' && isCoarse(check.claimed, value)) hints.push(coarseProblem(syntax, check.claimed, computed));
   return { state: 'holds', approximate: check.approximate, problems: [...hints, ...(hourly ? [] : unchecked)] };
 }
 

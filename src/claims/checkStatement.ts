@@ -12,6 +12,8 @@ import { computedText } from './computedText.ts';
 import { claimWords } from '../words/claimWords.ts';
 import { languageOf } from '../words/languages.ts';
 import { readClaimWords } from './claimWords.ts';
+import { isOfNumbersAlone, partOf } from './formulaShape.ts';
+import { formulaOfNumbers } from './mismatch.ts';
 import { looseInWords } from './looseNumbers.ts';
 import { relatedReadings } from './readingsBehind.ts';
 import { checkShown } from './shownNumbers.ts';
@@ -31,11 +33,14 @@ export function checkStatement(syntax: ClaimSyntax, context: FormulaContext): Ch
     return { ...none, computed, problems: [...evaluation.problems,
       problem('statement-not-truth', toDocumentRange(syntax.formula, { start: 0, end: syntax.formula.text.length }), { formula: syntax.formula.text.trim(), value: computed }, fixes)] };
   }
-  const loose = looseInWords(syntax, readClaimWords(syntax.words.text, context), context, () => false);
+  const loose = looseInWords(syntax, readClaimWords(syntax.words.text, context), context, () => false, true);
   const warnings = [...comparisonWarnings(syntax, evaluation, context), ...loose];
   const machine = machineValue(value, context);
   const computed = claimWords(languageOf(context.protocol?.language)).truths[value.truth ? 1 : 0];
-  if (value.truth) return { ...none, mark: 'condition', state: 'holds', computed, machine, problems: [...evaluation.problems, ...warnings] };
+  if (value.truth) {
+    const empty = isOfNumbersAlone(partOf(syntax.formula, context), context) ? [formulaOfNumbers(syntax)] : [];
+    return { ...none, mark: empty.length === 0 ? 'condition' : 'unchecked', state: 'holds', computed, machine, problems: [...evaluation.problems, ...empty, ...warnings] };
+  }
   const notTrue = falseStatement(syntax, evaluation, context);
   return { ...none, state: 'false', computed, machine, problems: [...evaluation.problems, notTrue, ...warnings] };
 }

@@ -66,3 +66,14 @@ export function inUnit(value: NumberValue, unit: Unit): { value: number; halfWid
 export function signLost(mention: NumberMention, actual: number): boolean {
   return actual < 0 && mention.sign === '' && holdsNumber(mention.value, mention.decimals, -actual, { approximate: mention.approximate, bound: null });
 }
+
+/** From this part of the value on, rounding changes what a number says: 0 for 0.27, or 1 × 10¹ for 5.83. */
+const coarse = 0.2;
+
+/** True when a number that is rightly rounded still says something else than the value, beyond what the value leaves open. */
+export function isCoarse(mention: NumberMention, value: NumberValue): boolean {
+  if (mention.approximate || mention.bound !== null || mention.written === 'words' || value.unit.kind === 'temperature') return false;
+  const { value: actual, halfWidth } = inUnit(value, fittingUnit(mention.unit, value.unit) ?? value.unit);
+  const away = Math.abs(mention.value - actual);
+  return away > coarse * Math.abs(actual) && away > (halfWidth ?? 0);
+}

@@ -4,7 +4,7 @@ import type { Evaluation, FormulaValue } from '../formula/types.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import { decimalsFor, formatNumber, printedMinus, roundTo } from '../quantities/format.ts';
 import type { Unit } from '../quantities/types.ts';
-import { differenceUnit } from '../quantities/units.ts';
+import { differenceUnit, perHour } from '../quantities/units.ts';
 import { formatClock, formatDate, formatDuration } from '../time/text.ts';
 import { day, minute, type Instant } from '../time/instant.ts';
 import { utc } from '../time/zone.ts';
@@ -20,7 +20,7 @@ export function computedText(value: FormulaValue, evaluation: Evaluation, contex
   const mark = decimalMarkOf(context.protocol?.language ?? 'en');
   const language = languageOf(context.protocol?.language);
   switch (value.type) {
-    case 'number': return withUnit(digitsOf(value.value, decimalsOf(value.value, value.unit, expandedUncertainty(value), evaluation, context), mark), value.unit, language);
+    case 'number': return withUnit(digitsOf(value.value, decimalsOf(value, value.unit, expandedUncertainty(value), evaluation, context), mark), value.unit, language);
     case 'series': return seriesText(value, evaluation, context, mark);
     case 'instant': case 'event': return instantText(value.instant, context);
     case 'window': return claimWords(language).span(instantText(value.from, context), instantText(value.to, context));
@@ -67,11 +67,12 @@ export function printedUnit(unit: Unit): string {
 }
 
 /**
- * Digits after the decimal mark: those of the readings where the value is in their unit, else what the 95 % half-width
- * allows, else two or three significant figures.
+ * Digits after the decimal mark: those of the readings where the value is in their unit, those that its formula gives where it is
+ * a change of theirs per hour, else what the 95 % half-width allows, else two or three significant figures.
  */
-export function decimalsOf(value: number, unit: Unit, halfWidth: number | null, evaluation: Evaluation, context: FormulaContext): number {
+function decimalsOf({ value, decimals }: { value: number; decimals?: number }, unit: Unit, halfWidth: number | null, evaluation: Evaluation, context: FormulaContext): number {
   const behind = readingsBehind(evaluation, context);
+  if (decimals !== undefined && behind.some(({ series }) => perHour(differenceUnit(series.unit)).symbol === unit.symbol)) return decimals;
   const alike = behind.filter(({ series }) => series.unit.symbol === unit.symbol || differenceUnit(series.unit).symbol === unit.symbol);
   if (alike.length > 0) return Math.max(0, ...alike.map(({ source }) => source.cell.state.decimals));
   if (unit.symbol === '1' && Number.isInteger(value)) return 0;
@@ -90,7 +91,7 @@ function seriesText(value: Extract<FormulaValue, { type: 'series' }>, evaluation
   const least = Math.min(...values);
   const greatest = Math.max(...values);
   const own = value.points.map((point) => point.decimals);
-  const decimals = own.every((each) => each !== undefined) ? Math.max(0, ...own) : decimalsOf(Math.abs(least) > Math.abs(greatest) ? least : greatest, value.unit, null, evaluation, context);
+  const decimals = own.every((each) => each !== undefined) ? Math.max(0, ...own) : decimalsOf({ value: Math.abs(least) > Math.abs(greatest) ? least : greatest }, value.unit, null, evaluation, context);
   const low = digitsOf(least, decimals, mark);
   const high = digitsOf(greatest, decimals, mark);
   return withUnit(low === high ? low : claimWords(language).span(low, high), value.unit, language);

@@ -44,11 +44,16 @@ export function core(part: Part, context: FormulaContext): Part {
 }
 
 /** Every expression in the formula and in the results it names. */
-export function everyExpression(part: Part, context: FormulaContext, depth = 0): Expression[] {
+export function everyExpression(part: Part, context: FormulaContext): Expression[] {
+  return everyPart(part, context).map((each) => each.expression);
+}
+
+/** The same with the text that each was read from. */
+export function everyPart(part: Part, context: FormulaContext, depth = 0): Part[] {
   const here = followed(part, context, depth);
-  const found: Expression[] = [here.expression];
+  const found: Part[] = [here];
   if (depth > 20) return found;
-  const inner = (expression: Expression): void => { found.push(...everyExpression({ expression, text: here.text }, context, depth + 1)); };
+  const inner = (expression: Expression): void => { found.push(...everyPart({ expression, text: here.text }, context, depth + 1)); };
   const { expression } = here;
   if (expression.kind === 'call') { expression.operands.forEach(inner); expression.options.forEach((option) => inner(option.value)); }
   if (expression.kind === 'binary') { inner(expression.left); inner(expression.right); }
@@ -58,4 +63,10 @@ export function everyExpression(part: Part, context: FormulaContext, depth = 0):
 
 export function callsAny(part: Part, names: ReadonlySet<string>, context: FormulaContext): boolean {
   return everyExpression(part, context).some((each) => each.kind === 'call' && names.has(each.name));
+}
+
+/** True for a formula over typed numbers alone: no reading, no fact of the plan, no moment goes in. */
+export function isOfNumbersAlone(part: Part, context: FormulaContext): boolean {
+  const all = everyExpression(part, context);
+  return !all.some((each) => each.kind === 'reference' || each.kind === 'instant' || each.kind === 'error' || each.kind === 'word');
 }

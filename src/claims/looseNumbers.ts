@@ -15,6 +15,7 @@ import { fittingUnit, isTimeUnit, needsNoUnit } from './compareNumber.ts';
 import { plannedNames } from './claimWords.ts';
 import type { AnyMention, ClockMention, NumberMention } from './mentions.ts';
 import { readMentions } from './readMentions.ts';
+import { namesTime, timesIn, type FormulaTimes } from './formulaTimes.ts';
 
 /**
  * Hints for loose numbers. Number words and numbers without a unit are left alone; so are numbers that the plan or a formula of
@@ -84,18 +85,23 @@ function same(mention: NumberMention, stated: NumberValue): boolean {
 }
 
 /**
- * Numbers inside a claim's words that its formula does not check: in a unit the note measures or in per cent, but of another
- * kind than the value's (`fits`). For a statement those that its condition does not name.
+ * What stands inside a claim's words and its formula does not check: numbers in a unit the note measures or in per cent, but of another
+ * kind than the value's (`fits`), and, where the value is no time, times that the formula does not name.
  */
-export function looseInWords(syntax: ClaimSyntax, mentions: readonly AnyMention[], context: FormulaContext, fits: (unit: Unit) => boolean): Problem[] {
+export function looseInWords(syntax: ClaimSyntax, mentions: readonly AnyMention[], context: FormulaContext, fits: (unit: Unit) => boolean, timesToo: boolean): Problem[] {
   let stated: NumberValue[] | null = null;
-  return mentions.flatMap((mention) => {
-    if (mention.kind !== 'number' || mention.unit === null || mention.written === 'words' || isTimeUnit(mention.unit) || fits(mention.unit)) return [];
-    if (kindOf(mention, context) !== 'data') return [];
+  let times: FormulaTimes | null = null;
+  const loose = (mention: AnyMention): boolean => {
+    if (kindOf(mention, context) !== 'data') return false;
+    if (mention.kind !== 'number' || (mention.unit !== null && isTimeUnit(mention.unit))) {
+      return timesToo && !namesTime(times ??= timesIn(syntax.formula, context), mention, context.protocol?.zone ?? utc);
+    }
+    if (mention.unit === null || fits(mention.unit)) return false;
     stated ??= statedNumbers(context, [syntax]);
-    if (stated.some((each) => same(mention, each))) return [];
-    return [problem('loose-number', toDocumentRange(syntax.words, mention), { text: syntax.words.text.slice(mention.start, mention.end).replace(/\s+/g, ' ') })];
-  });
+    return !stated.some((each) => same(mention, each));
+  };
+  return mentions.filter(loose).map((mention) =>
+    problem('loose-number', toDocumentRange(syntax.words, mention), { text: syntax.words.text.slice(mention.start, mention.end).replace(/\s+/g, ' ') }));
 }
 
 /** `data`: the note measures or derives it; `plan`: only worth a hint where a formula gives it; null: not loose. */

@@ -129,3 +129,13 @@ export function unitMissingProblem(syntax: ClaimSyntax, claimed: AnyMention, val
   return problem('claim-without-unit', toDocumentRange(syntax.words, claimed), { shown: syntax.words.text.slice(claimed.start, claimed.end), unit: print },
     [fix('add-unit', { unit: print }, [{ range: toDocumentRange(syntax.words, place), newText: ` ${print}` }], { preferred: true, safe: true })]);
 }
+
+/** Nothing that was read or planned goes into the formula. */
+export function formulaOfNumbers(syntax: ClaimSyntax): Problem {
+  return problem('formula-of-numbers', toDocumentRange(syntax.formula, { start: 0, end: syntax.formula.text.length }), { formula: syntax.formula.text.trim().replace(/\s+/g, ' ') });
+}
+
+/** A number rounded so far that it says something else. */
+export function coarseProblem(syntax: ClaimSyntax, { start, end }: AnyMention, computed: string): Problem {
+  return problem('rounded-coarsely', toDocumentRange(syntax.words, { start, end }), { shown: syntax.words.text.slice(start, end).trim().replace(/\s+/g, ' '), value: computed });
+}

@@ -1,7 +1,7 @@
 // Compares every number in a claim's words with the value its formula gives. One outcome a number that does not agree.
 import { convert, parseUnit } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
-import { durationNumber } from '../formula/operations.ts';
+import { durationNumber } from '../formula/operands.ts';
 import { halfWidthOf } from '../formula/timeIntervals.ts';
 import type { FormulaValue } from '../formula/types.ts';
 import { hour, type Duration, type Instant, type Zone } from '../time/instant.ts';

@@ -83,6 +83,16 @@ export const claimsCodes = {
     why: 'Something was done to some of the tanks inside the window, so that the change there is not the plan\'s treatment alone.',
     example: { addToProtocol: 'events:\n  - at: 2026-03-14 23:00\n    what: fed\n    tanks: [mat]\n', prose: 'The mat tank fell {0.95 mg/L = fall(mat.DO, 22:00..00:30)}.' },
   },
+  'formula-of-numbers': {
+    severity: 'warning', args: ['formula'], fixable: false,
+    why: 'A formula over typed numbers stays true whatever the readings say, so it checks nothing. A number from elsewhere is stated with its source.',
+    example: { prose: 'The mat tank ended at {7.31 mg/L = 7 mg/L + 0.31 mg/L}.' },
+  },
+  'rounded-coarsely': {
+    severity: 'warning', args: ['shown', 'value'], fixable: false,
+    why: 'The number is rightly rounded, but to so few digits that it is a fifth or more away from the value, and further than the instruments leave open: 0 for a loss of 0.24.',
+    example: { prose: 'Half an hour later the mat tank had lost {0 mg/L = fall(mat.DO, 22:00..22:30)}.' },
+  },
   'direction-differs': {
     severity: 'warning', args: ['word', 'formula', 'value'], fixable: false,
     why: 'The number is right and the word beside it says the opposite: a fall that “rose”, or a minus that takes the word “fell” back.',

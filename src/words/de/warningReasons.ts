@@ -37,6 +37,8 @@ export const warningReasons: Readonly<Partial<Record<ProblemCode, string>>> = {
   'below-resolution': 'Die Änderung ist kleiner als ihr 95-%-Intervall und lässt sich deshalb nicht von gar keiner Änderung unterscheiden. Das Intervall folgt aus den Messgeräten, bei Kontrast, Steigung und angepasster Nacht aus der Streuung. Die Zahl darf stehen, ein Schluss daraus nicht.',
   'windows-differ': 'Zwei Änderungen lassen sich über denselben Zeitraum vergleichen. Hier beginnt oder endet eine davon an einem anderen Messwert.',
   'event-in-window': 'In diesem Zeitraum wurde an einigen Becken etwas getan; die Änderung dort ist also nicht die Behandlung des Plans allein.',
+  'formula-of-numbers': 'Eine Formel aus eingetippten Zahlen bleibt wahr, was auch gemessen wird, und prüft deshalb nichts. Eine Zahl von anderswo steht mit ihrer Quelle da.',
+  'rounded-coarsely': 'Die Zahl ist richtig gerundet, aber auf so wenige Stellen, dass sie ein Fünftel oder mehr neben dem Wert liegt und weiter, als die Messgeräte offenlassen: 0 für einen Verlust von 0,24.',
   'direction-differs': 'Die Zahl stimmt, und das Wort daneben sagt das Gegenteil: eine Abnahme, die „gestiegen“ ist, oder ein Minus, das „gefallen“ zurücknimmt.',
   'other-tank-named': 'Die Wörter nennen ein Becken, und die Formel nimmt die Messwerte eines anderen; die Zahl wird dem falschen Becken zugeschrieben.',
   'causal-wording': 'Der Satz nennt eine Ursache, und der Plan lässt eine andere Erklärung offen. Eine wahre Bedingung beweist keine Ursache.',

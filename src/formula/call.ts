@@ -9,7 +9,7 @@ import { formatDuration } from '../time/text.ts';
 import { unitOf } from '../quantities/concentration.ts';
 import { differenceUnit } from '../quantities/units.ts';
 import { isFailure, toUnit, type Failure } from '../quantities/value.ts';
-import { bareScales, failWith } from './operations.ts';
+import { bareScales, failWith } from './operands.ts';
 import type { Remark, Run } from './run.ts';
 import { censored, pointNumber } from './seriesValues.ts';
 import type { Expression, FormulaNumber, FormulaValue, SeriesPoint, SeriesValue, WindowValue } from './types.ts';

@@ -7,7 +7,7 @@ import type { Window } from '../protocol/types.ts';
 import type { FormulaContext } from './context.ts';
 import { interpret, noteWhole, trimmed } from './interpret.ts';
 import { bareNameKinds } from './names.ts';
-import { isTruths, pointTruth } from './operations.ts';
+import { isTruths, pointTruth } from './truths.ts';
 import { circularResults, parsedFormula } from './results.ts';
 import { Run } from './run.ts';
 import type { Evaluation, FormulaValue } from './types.ts';

@@ -4,7 +4,7 @@ import { combine, exactValue } from '../../quantities/value.ts';
 import type { Call } from '../call.ts';
 import { one } from '../seriesValues.ts';
 import type { FormulaValue, SeriesPoint } from '../types.ts';
-import { isTruths, pointTruth } from '../operations.ts';
+import { isTruths, pointTruth } from '../truths.ts';
 import { readingsParameter, seriesParameter, windowParameter, type FunctionEntry } from './entry.ts';
 
 /** A reading as a value: a number, or a word of the scale. */

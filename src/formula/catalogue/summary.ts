@@ -3,7 +3,7 @@ import { differenceUnit } from '../../quantities/units.ts';
 import { combine, isFailure, subtract } from '../../quantities/value.ts';
 import type { Call } from '../call.ts';
 import { censored } from '../seriesValues.ts';
-import { pointTruth } from '../operations.ts';
+import { pointTruth } from '../truths.ts';
 import type { FormulaNumber, FormulaValue, SeriesPoint } from '../types.ts';
 import { seriesAndWindow, windowParameter, type FunctionEntry } from './entry.ts';
 

@@ -68,14 +68,22 @@ function longer(a: Part | null, b: Part | null): Part | null {
   return b.end > a.end ? b : a;
 }
 
-/** The longest stretch without spaces that is a written unit. */
+/** `mg L⁻¹`: a factor behind a space is one of the unit where it bears an exponent. */
+const written = /^[^\s,;:!?{}=<>|\u00a0\u2009\u202f]{1,24}(?:[ \u00a0\u2009\u202f][A-Za-zµμ]{1,3}(?:[⁻⁺][¹²³]|[-−][1-3]))*/u;
+/** `mg O₂/L` is mg/L: the note says what is measured. */
+const oxygenNamed = /^([mµμu]?(?:g|mol|L|l))[ \u00a0\u2009\u202f]?O[2₂](?=[/ \u00a0\u2009\u202f])/u;
+
+/** The longest stretch that is a written unit. */
 function readSymbol(text: string, start: number): Part | null {
-  const run = /^[^\s,;:!?{}=<>|\u00a0\u2009\u202f]{1,24}/u.exec(text.slice(start, start + 24))?.[0] ?? '';
-  for (let length = run.length; length > 0; length -= 1) {
-    const written = run.slice(0, length);
-    if (notInProse.has(written) || !/[\p{L}%‰°"″)\d²³]$/u.test(written) || !afterUnit.test(text.slice(start + length))) continue;
-    const terms = parseTerms(written);
-    if (terms && buildUnit(terms)) return { terms, end: start + length };
+  const named = oxygenNamed.exec(text.slice(start, start + 12));
+  const left = named ? named[0].length - named[1]!.length : 0;
+  const around = text.slice(start, start + 40);
+  const run = written.exec(named ? named[1]! + around.slice(named[0].length) : around)?.[0] ?? '';
+  for (let length = run.length; length > (named?.[1]?.length ?? 0); length -= 1) {
+    const symbol = run.slice(0, length);
+    if (notInProse.has(symbol) || !/[\p{L}%‰°℃℉"″)\d¹²³]$/u.test(symbol) || !afterUnit.test(text.slice(start + left + length))) continue;
+    const terms = parseTerms(symbol);
+    if (terms && buildUnit(terms)) return { terms, end: start + left + length };
   }
   // `° C`, `degrees` handled by words; a degree sign and its letter may stand apart
   const apart = /^°[\s\u00a0\u2009\u202f]([CF])(?![\p{L}\d])/u.exec(text.slice(start, start + 4));

@@ -1,5 +1,6 @@
 // What each function computes, as a German noun phrase: the noun, and what follows it. `{gen 1}` is the first operand in the
-// genitive (`nom`, `acc`, `dat` likewise), `{at 2}` a moment as the time at which something is, `{in 1}` a tank with its `in`.
+// genitive (`nom`, `acc`, `dat` likewise), `{at 2}` a moment as the time at which something is, `{in 1}` a tank with its `in`,
+// `{where 1}` a column of oxygen without its noun, which the head says already.
 import { noun, type Noun } from './grammar.ts';
 
 export type GermanCall =
@@ -65,8 +66,8 @@ export const calls: Readonly<Record<string, GermanCall>> = {
   'gap-left': { head: noun('Unterschied', 'der'), rest: ' zwischen {dat 1} und {dat 2}{window}, den Temperatur, Druck und Salzgehalt nicht erklären' },
   solubility: { head: noun('Sauerstofflöslichkeit', 'die'), rest: ' bei {dat 1} und {dat 2}' },
   'solubility of tank': { head: noun('Sauerstofflöslichkeit', 'die'), rest: ' {in 1}' },
-  saturation: { head: noun('Sättigung', 'die'), rest: ' {gen 1}{window}' },
-  deficit: { head: noun('Sättigungsdefizit', 'das'), rest: ' {gen 1}{window}' },
+  saturation: { head: noun('Sauerstoffsättigung', 'die'), rest: ' {where 1}{window}' },
+  deficit: { head: noun('Sättigungsdefizit', 'das'), rest: ' {where 1}{window}' },
   respiration: { head: noun('Atmung', 'die'), rest: ' nach {dat 1}{window}' },
   reaeration: { head: noun('Oberflächenaustausch', 'der'), rest: ' nach {dat 1}{window}' },
   'balance-point': { head: moment, rest: ', zu dem die Erzeugung nach {dat 1}{window} die Atmung erreichte' },

@@ -69,7 +69,7 @@ const optionClauses: Readonly<Record<string, (option: string) => string>> = {
   stocking: (times) => `, beim ${times}-Fachen der Atmung`,
 };
 
-/** Fills `{gen 1}`, `{at 2}`, `{in 1}`, `{window}`, `{within}`, `{for}`, and the options of `optionClauses`. */
+/** Fills `{gen 1}`, `{at 2}`, `{in 1}`, `{where 1}`, `{window}`, `{within}`, `{for}`, and the options of `optionClauses`. */
 function filled(template: string, { operands, window, options }: CallFacts): string {
   return template.replace(/\{(?:(\w+) )?(\w+)\}/gu, (_, how: string | undefined, key: string) => {
     if (key === 'window') return window === null ? '' : ` ${window}`;
@@ -79,14 +79,18 @@ function filled(template: string, { operands, window, options }: CallFacts): str
     }
     const operand = operands[Number(key) - 1];
     if (!operand) return '';
+    if (how === 'where') return operand.genitive.replace(/^des Sauerstoffgehalts /u, '');
     return how === 'at' ? operand.at : how === 'in' ? contracted(`in ${operand.dative}`) : operand[short[how ?? 'nom'] ?? 'nominative'];
   });
 }
 
+/** `im Becken 1, 1 h nach Licht aus`: two numbers side by side are kept apart. */
+const followed = (text: string, tail: string): string => `${text}${/\d$/u.test(text) && /^ \d/u.test(tail) ? ',' : ''}${tail}`;
+
 function callPhrase(entry: GermanCall, facts: CallFacts): Phrase {
   if ('clause' in entry) return plain(filled(entry.clause, facts));
   const first = facts.operands[0];
-  if ('tail' in entry) return first ? inCases((wanted) => `${first[wanted]}${filled(entry.tail, facts)}`, `${first.bare}${filled(entry.tail, facts)}`) : plain('…');
+  if ('tail' in entry) return first ? inCases((wanted) => followed(first[wanted], filled(entry.tail, facts)), followed(first.bare, filled(entry.tail, facts))) : plain('…');
   const rest = filled(entry.rest, facts).replace(/ und $/u, '');
   const more = (facts.name === 'saturation' || facts.name === 'deficit') && facts.operands[1] ? `, bei ${facts.operands[1].dative}` : '';
   if ('plural' in entry) {

@@ -51,7 +51,7 @@ function step(oxygen: number, exchange: number, respiration: number, from: Night
   return oxygen * left + from.solubility * (1 - left) + slope * (length - f) - respiration * f;
 }
 
-/** Oxygen at every row for the given start, exchange and respiration. */
+/** Oxygen in mg/L at every row, from `initial` in mg/L, the exchange per hour and the respiration in mg/L an hour. */
 export function nightCurve(rows: readonly NightRow[], initial: number, exchange: number, respiration: number): number[] {
   const values = [initial];
   for (let index = 1; index < rows.length; index += 1) values.push(step(values[index - 1]!, exchange, respiration, rows[index - 1]!, rows[index]!));
@@ -59,7 +59,7 @@ export function nightCurve(rows: readonly NightRow[], initial: number, exchange:
 }
 
 /**
- * Night-time regression for the starting values: dC/dt between rows against the mean deficit; slope k, intercept −R.
+ * Night-time regression for the starting values: dC/dt between rows against the mean deficit; slope k per hour, intercept −R in mg/L an hour.
  * Source: Hornberger and Kelly (1975), Journal of the Environmental Engineering Division ASCE 101, 729–739.
  */
 export function nightRegression(rows: readonly NightRow[]): { readonly exchange: number; readonly respiration: number } | null {
@@ -180,7 +180,7 @@ const leastForSerial = 8;
 /** Above this many rows it takes too long while typing. */
 const mostForSerial = 2000;
 
-/** Hours from the first row until the fitted curve, with its mean solubility kept, reaches the level; null where it never does. */
+/** Hours from the first row until the fitted curve, with its mean solubility kept, reaches the level in mg/L; null where it never does. */
 export function hoursToLevel(night: NightFit, level: number): number | null {
   const ratio = (night.initial - night.equilibrium) / (level - night.equilibrium);
   if (!(night.exchange > 0) || !(ratio >= 1) || !Number.isFinite(ratio)) return null;

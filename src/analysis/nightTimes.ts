@@ -3,7 +3,7 @@ import { studentQuantile } from '../statistics/distributions.ts';
 import { hoursToLevel, type NightFit } from './nightFit.ts';
 
 /**
- * 95 % interval, in hours, of the time to a level: by first order from the fit's covariance and Student's t. `high` is null
+ * 95 % interval, in hours from the first row, of the time to a level in mg/L: by first order from the fit's covariance and Student's t. `high` is null
  * where the level may never be reached.
  */
 export function timeToInterval(night: NightFit, level: number): { readonly low: number; readonly high: number | null } | null {

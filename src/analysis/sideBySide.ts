@@ -71,14 +71,14 @@ export function compareSideBySide(dataset: Dataset, quantity: string, instrument
   };
 }
 
-/** What the instrument reads too much at a time: along the straight line between the two comparisons, kept beyond them. */
+/** What the instrument reads too much at a time, in `unit`: along the straight line between the two comparisons, kept beyond them. */
 export function offsetAt(found: SideBySide, time: Instant): number {
   if (!found.end) return found.start.offset;
   const share = Math.min(1, Math.max(0, (time - found.start.time) / (found.end.time - found.start.time)));
   return found.start.offset + share * (found.end.offset - found.start.offset);
 }
 
-/** Standard uncertainty of the offset: the spread of the differences over the fewer of the two groups; null where it is not known. */
+/** Standard uncertainty of the offset, in `unit`: the spread of the differences over the fewer of the two groups; null where it is not known. */
 export function offsetError(found: SideBySide): number | null {
   return found.spread === null ? null : found.spread / Math.sqrt(Math.min(found.start.count, found.end?.count ?? Infinity));
 }

@@ -12,6 +12,7 @@ export interface WhatIf {
   readonly stocking: number;
 }
 
+/** Nothing changed: the darkness of the run, its exchange and its stocking once. */
 export const asItWas: WhatIf = { dark: null, exchange: 1, stocking: 1 };
 
 /** What the fit's parameters may be moved by, for derivatives: mg/L, per hour, mg/L an hour, and mg/L of solubility. */
@@ -66,9 +67,10 @@ export function predict(rows: readonly NightRow[], night: NightFit, what: WhatIf
   return { value, halfWidth: studentQuantile(0.975, night.fit.degreesOfFreedom) * Math.sqrt(Math.max(0, square)) };
 }
 
+/** The least of a curve, in mg/L. */
 export const lowest = (curve: readonly { oxygen: number }[]): number => Math.min(...curve.map((point) => point.oxygen));
 
-/** Hours that a curve spends below a level, by straight lines between its points. */
+/** Hours that a curve spends below a level in mg/L, by straight lines between its points. */
 export function hoursUnder(curve: readonly { hours: number; oxygen: number }[], level: number): number {
   let total = 0;
   for (let index = 1; index < curve.length; index += 1) {

@@ -19,13 +19,13 @@ export interface DecayFit {
   readonly identified: boolean;
 }
 
-/** The curve at t. */
+/** The curve at t, in the unit of the equilibrium; `rate` per unit of t. */
 export function decayAt(equilibrium: number, initial: number, rate: number, t: number): number {
   return equilibrium + (initial - equilibrium) * Math.exp(-rate * t);
 }
 
 /**
- * When the curve reaches a level; null where it never does. t = ln((i − e)/(level − e))/k.
+ * When the curve reaches a level, in units of 1/rate; null where it never does. t = ln((i − e)/(level − e))/k.
  */
 export function decayReaches(equilibrium: number, initial: number, rate: number, level: number): number | null {
   const ratio = (initial - equilibrium) / (level - equilibrium);

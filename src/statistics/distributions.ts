@@ -39,12 +39,12 @@ export function studentProbability(t: number, degrees: number): number {
   return t >= 0 ? 1 - studentTail(t, degrees) : studentTail(-t, degrees);
 }
 
-/** Density of Student's t. */
+/** Density of Student's t; degrees of freedom as `studentProbability`. */
 export function studentDensity(t: number, degrees: number): number {
   return Math.exp(-logBeta(degrees / 2, 0.5) - 0.5 * Math.log(degrees) - 0.5 * (degrees + 1) * Math.log1p(t * t / degrees));
 }
 
-/** Two-sided p of a t value. */
+/** Two-sided p of a t value, 0 to 1; degrees of freedom as `studentProbability`. */
 export function studentTwoSided(t: number, degrees: number): number {
   return Math.min(1, 2 * studentTail(Math.abs(t), degrees));
 }
@@ -71,14 +71,14 @@ export function studentQuantile(p: number, degrees: number): number {
   return p < 0.5 ? -t : t;
 }
 
-/** P(F > f) for Snedecor's F. Source: Abramowitz and Stegun 26.6.2. */
+/** P(F > f) for Snedecor's F, f ≥ 0, with `between` and `within` (> 0) degrees of freedom. Source: Abramowitz and Stegun 26.6.2. */
 export function fisherTail(f: number, between: number, within: number): number {
   if (!(f > 0)) return 1;
   const sum = within + between * f;
   return incompleteBeta(within / 2, between / 2, within / sum, between * f / sum);
 }
 
-/** P(F ≤ f) for Snedecor's F. */
+/** P(F ≤ f) for Snedecor's F; arguments as `fisherTail`. */
 export function fisherProbability(f: number, between: number, within: number): number {
   if (!(f > 0)) return 0;
   const sum = within + between * f;

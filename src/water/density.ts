@@ -2,7 +2,7 @@
 import { outsideRange, type Outcome, type WaterProblem } from './outcome.ts';
 import { toScaleOf1968 } from './practicalSalinity.ts';
 
-/** Density in kg/m³ from a temperature on IPTS-68; no range check. */
+/** Density in kg/m³ from a temperature `t` in °C on IPTS-68. Source as `waterDensity`; no range check. */
 export function densityAtScaleOf1968(salinity: number, t: number): number {
   const fresh = 999.842594 + 6.793952e-2 * t - 9.09529e-3 * t ** 2 + 1.001685e-4 * t ** 3 - 1.120083e-6 * t ** 4 + 6.536332e-9 * t ** 5;
   const linear = 8.24493e-1 - 4.0899e-3 * t + 7.6438e-5 * t ** 2 - 8.2467e-7 * t ** 3 + 5.3875e-9 * t ** 4;

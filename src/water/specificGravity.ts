@@ -13,7 +13,7 @@ export interface SpecificGravityReading {
 }
 
 /**
- * Specific gravity ρ(S, t) / ρ(0, reference) of water of practical salinity 0 to 42; temperatures 0 to 40 °C.
+ * Specific gravity ρ(S, t) / ρ(0, reference) of water of practical salinity 0 to 42; both temperatures in °C, 0 to 40.
  * Source: EOS-80 as in `waterDensity`. Outside the range a problem.
  */
 export function specificGravityOf(salinity: number, temperature: number, reference: number): Outcome | WaterProblem {

@@ -48,7 +48,7 @@ export function unIonisedFraction(conditions: AmmoniaConditions): Outcome | Wate
   return 'problem' in acidity ? acidity : { value: 1 / (1 + 10 ** (acidity.value - pH)) };
 }
 
-/** Above practical salinity 0.5 the salts count. */
+/** Above practical salinity 0.5 (`freshwaterLimit`) the salts count. */
 export function isSaline(salinity: number): boolean {
   return salinity > freshwaterLimit;
 }

@@ -14,6 +14,7 @@ suite('help', () => {
     match(text, /0\.24\s*(?:&nbsp;)?\s*mg\/L/);
     match(text, /fall\(mat\.DO, light-off\.\.22:30\)/);
     match(text, /8\.26\]\(/, 'the readings are not linked:');
+    ok(!text.includes('&nbsp;'), 'a long line would be broken inside a word');
   });
 
   test('hover on a condition says that it was checked, and that this proves no cause', async () => {

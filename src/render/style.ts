@@ -143,6 +143,7 @@ export const blockStyle = `
 .evenwater-design-point .evenwater-sign { border-color: var(--evenwater-strong); color: var(--evenwater-muted); }
 .evenwater-design-point.evenwater-warning .evenwater-sign { border-color: var(--evenwater-warn); color: var(--evenwater-warn); }
 .evenwater-design-point .evenwater-why { font-size: 0.82rem; text-wrap: pretty; }
+.evenwater-checklist td:nth-child(2) { white-space: nowrap; }
 .evenwater-block ul.evenwater-checklist { list-style: none; padding-left: 0.1rem; }
 .evenwater-checklist li { padding-left: 1.35rem; text-indent: -1.35rem; }
 .evenwater-checklist li::before { content: ""; display: inline-block; box-sizing: border-box; width: 0.8em; height: 0.8em; margin-right: 0.55rem; border: 1.2px solid var(--evenwater-strong); border-radius: 0.15em; vertical-align: -0.05em; text-indent: 0; }

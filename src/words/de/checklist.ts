@@ -53,7 +53,7 @@ export const checklistWriting: typeof english = {
   inText: (sentence) => `im Text: ${sentence}`,
   inPlan: ({ key, texts }) => `im Plan: ${key}: ${texts.map((text) => `‚${text}‘`).join('; ')}.`,
   sealed: (date) => `Der Plan wurde versiegelt: ${date}.`,
-  quoted: (sentence) => `„${inner(sentence)}“`,
+  quoted: (sentence) => sentence.replace(/^(im (?:Text|Plan): )?(.*)$/su, (_, where: string | undefined, said: string) => `${where ?? ''}„${inner(said)}“`),
   find: checklistFinds,
   sentences: sentencesOf,
 };

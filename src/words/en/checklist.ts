@@ -61,7 +61,7 @@ export const checklistWriting = {
   /** What the plan states under a key of the tanks. */
   inPlan: (args: { key: string; texts: readonly string[] }): string => `in the plan: ${args.key}: ${args.texts.join('; ')}.`,
   sealed: (date: string): string => `The plan was sealed: ${date}.`,
-  quoted: (sentence: string): string => `“${sentence}”`,
+  quoted: (sentence: string): string => sentence.replace(/^(in the (?:text|plan): )?(.*)$/su, (_, where: string | undefined, said: string) => `${where ?? ''}“${said}”`),
   find: checklistFinds,
   sentences: sentencesOf,
 };

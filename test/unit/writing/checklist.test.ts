@@ -4,6 +4,8 @@ import { readFileSync } from 'node:fs';
 import { readNote } from '../../../src/experiment/readNote.ts';
 import { blockHtml } from '../../../src/render/block.ts';
 import { createRenderContext } from '../../../src/render/context.ts';
+import { checklistWriting as german } from '../../../src/words/de/checklist.ts';
+import { checklistWriting as english } from '../../../src/words/en/checklist.ts';
 import { writeChecklist } from '../../../src/writing/checklist.ts';
 import { paragraphText } from '../../../src/writing/figures.ts';
 import { writeMethods } from '../../../src/writing/methods.ts';
@@ -36,6 +38,11 @@ suite('writing: the reporting checklist', () => {
     assert.equal(told.get('blinding')!.sentence, 'in the text: The person who read the meter did not know which tank had the mat.');
     assert.equal(told.get('source')!.state, 'covered');
     assert.equal(bare.get('blinding')!.state, 'missing');
+  });
+
+  test('only what somebody wrote stands in quotes, not where it stands', () => {
+    assert.deepEqual([english, german].map((words, index) => words.quoted(words.inText(['It came from the tap.', 'Es kam aus der „Leitung“.'][index]!))), ['in the text: “It came from the tap.”', 'im Text: „Es kam aus der ‚Leitung‘.“']);
+    assert.equal(english.quoted('Both tanks held 42 L.'), '“Both tanks held 42 L.”');
   });
 
   test('the option shows it as a table below the methods; a mistyped option or value is a problem', () => {

@@ -1,5 +1,5 @@
 // Finds numbers in prose that a formula could give: each is a hint, so that the author may turn it into a claim.
-import { problem, type Problem } from '../problems/problem.ts';
+import { problem, type Problem, type SourceRange } from '../problems/problem.ts';
 import { toDocumentRange } from '../note/mappedText.ts';
 import type { ClaimSyntax, ProseRun } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
@@ -8,6 +8,9 @@ import type { NumberValue, Unit } from '../quantities/types.ts';
 import { day, hour, type Instant } from '../time/instant.ts';
 import { instantOf, utc, wallTimeOf } from '../time/zone.ts';
 import { mappedText } from '../note/mappedText.ts';
+import { unitFromAround } from './bareNumbers.ts';
+import { claimWords } from '../words/claimWords.ts';
+import { languageOf } from '../words/languages.ts';
 import { evaluate } from '../formula/evaluate.ts';
 import { parseFormula } from '../formula/parse.ts';
 import { everyExpression } from './formulaShape.ts';
@@ -18,20 +21,27 @@ import { readMentions } from './readMentions.ts';
 import { namesTime, timesIn, type FormulaTimes } from './formulaTimes.ts';
 
 /**
- * Hints for loose numbers. Number words and numbers without a unit are left alone; so are numbers that the plan or a formula of
- * the note states (a limit, a level). The formulas that give them are searched on demand only (`findFixes`): a key typed in
- * prose does not pay for it.
+ * Hints for loose numbers, in digits or words. Numbers without a unit are left alone, unless what stands around them gives one; so are
+ * numbers that the plan or a formula of the note states (a limit, a level). The formulas that give them are searched on demand only
+ * (`findFixes`): a key typed in prose does not pay for it.
  */
 export function findLooseNumbers(prose: readonly ProseRun[], context: FormulaContext, claims: readonly ClaimSyntax[] = []): Problem[] {
   if (!context.protocol || context.dataset.series.size === 0) return [];
   const language = context.protocol.language;
+  const { multiples, unitAhead } = claimWords(languageOf(language));
   const names = plannedNames(context);
   const problems: Problem[] = [];
   let stated: NumberValue[] | null = null;
   let planned: NumberValue[] | null = null;
-  for (const { text } of prose) {
-    if (!/\d/.test(text.text)) continue;
-    for (const mention of readMentions(text.text, { language, names })) {
+  for (const run of prose) {
+    const words = plainDigits(run.text.text);
+    const raise = (place: SourceRange): void => {
+      problems.push(problem('loose-number', toDocumentRange(run.text, place), { text: run.text.text.slice(place.start, place.end).replace(/\s+/g, ' ') }));
+    };
+    for (const each of words.matchAll(multiples)) raise({ start: each.index, end: each.index + each[0].length });
+    if (!/\p{N}/u.test(words) && !unitAhead.test(words)) continue;
+    for (const read of readMentions(words, { language, names })) {
+      const mention = read.kind === 'number' ? { ...read, unit: read.unit ?? unitFromAround(read, run, context) } : read;
       const kind = kindOf(mention, context);
       if (kind === null) continue;
       if (mention.kind === 'number') {
@@ -40,11 +50,22 @@ export function findLooseNumbers(prose: readonly ProseRun[], context: FormulaCon
         const given = planned.some((each) => same(mention, each));
         if (!given && (kind === 'plan' || stated.some((each) => same(mention, each)))) continue;
       }
-      const shown = text.text.slice(mention.start, mention.end);
-      problems.push(problem('loose-number', toDocumentRange(text, mention), { text: shown.replace(/\s+/g, ' ') }));
+      raise(mention);
     }
   }
   return problems;
+}
+
+/** Digits of any alphabet as those that are read; the length stays. */
+function plainDigits(text: string): string {
+  return text.replace(/[^\P{Nd}\d]/gu, (digit) => (digit.length > 1 ? digit : String(digitValue(digit)))).replace(/．/gu, '.');
+}
+
+/** Decimal digits stand in blocks of ten. */
+function digitValue(digit: string): number {
+  let value = 0;
+  while (value < 9 && /^\p{Nd}$/u.test(String.fromCharCode(digit.charCodeAt(0) - value - 1))) value += 1;
+  return value;
 }
 
 /** Numbers that a formula over the plan alone gives: volumes, sides, facts of tanks, and named results that are one quantity. */
@@ -108,9 +129,12 @@ export function looseInWords(syntax: ClaimSyntax, mentions: readonly AnyMention[
 function kindOf(mention: AnyMention, context: FormulaContext): 'data' | 'plan' | null {
   if (mention.kind === 'clock') return mention.style !== 'word' && withinRun(mention, context) ? 'data' : null;
   if (mention.kind === 'duration') return mention.duration <= runLength(context) ? 'data' : null;
-  if (mention.kind !== 'number' || mention.unit === null || mention.written === 'words') return null;
+  if ((mention.kind !== 'number' && mention.kind !== 'unclear') || mention.unit === null) return null;
   const unit = mention.unit;
+  if (mention.kind === 'unclear') return 'data';
   if (isTimeUnit(unit)) {
+    // `two hours later` tells a story more often than it states what was read.
+    if (mention.written === 'words') return null;
     const hours = parseUnit('h');
     return hours && convert(mention.value, unit, hours) * hour <= runLength(context) ? 'data' : null;
   }
@@ -123,10 +147,13 @@ function measured(unit: Unit, context: FormulaContext): boolean {
   for (const { unit: own } of context.dataset.series.values()) {
     if (needsNoUnit(own) && own.symbol === '1') continue;
     const rate = perHour(differenceUnit(own));
-    if (convertible(unit, own) || convertible(unit, differenceUnit(own)) || convertible(unit, rate)) return true;
+    if (fittingUnit(unit, own) !== null || (unit.kind === 'parts-per-million' && isConcentration(own)) || convertible(unit, differenceUnit(own)) || convertible(unit, rate)) return true;
   }
   return false;
 }
+
+/** Mass in a volume: what ppm is said of in water. */
+const isConcentration = ({ dimension }: Unit): boolean => dimension.mass === 1 && dimension.length === -3 && dimension.time === 0;
 
 function runOf(context: FormulaContext): { from: Instant; to: Instant } | null {
   const { times } = context.dataset;

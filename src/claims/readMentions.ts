@@ -22,7 +22,7 @@ const digits: Readonly<Record<DecimalMark, RegExp>> = {
 const power = /\s*[×x·]\s*10(?:\^?([−-]?\d{1,2})|([⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+))/y;
 /** `9h30`, as clocks and stopwatches print it. */
 const tightDuration = /(\d{1,3})h(\d{2})(?:\s?min)?(?![\p{L}\p{N}])/uy;
-const fractions: Readonly<Record<string, number>> = { '½': 0.5, '¼': 0.25, '¾': 0.75 };
+const fractions: Readonly<Record<string, number>> = { '½': 0.5, '¼': 0.25, '¾': 0.75, '⅓': 1 / 3, '⅔': 2 / 3 };
 const superscripts = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
 function match(pattern: RegExp, text: string, offset: number): RegExpExecArray | null {
@@ -108,7 +108,7 @@ function mentionAt(text: string, offset: number, mark: DecimalMark, speech: Spee
   const character = text[offset]!;
   const signed = /[+\-−–]/.test(character) && (isDigit(text[offset + 1]) || (mark === '.' && text[offset + 1] === '.' && isDigit(text[offset + 2])));
   if (signed) return signAllowed(text, offset, previous) ? numberAt(text, offset, offset + 1, mark, speech) : null;
-  if (!/[\p{L}\d.½¼¾]/u.test(character) || glued(text, offset)) return null;
+  if (!/[\p{L}\d.½¼¾⅓⅔]/u.test(character) || glued(text, offset)) return null;
   const time = dateAt(text, offset, speech.words) ?? clockAt(text, offset, speech.words);
   if (time) return { mention: { ...time, ...qualifierBefore(text, time.start, speech.tag), ...(time.kind === 'clock' ? halfWidthOfClock(text, time.end, mark, speech) : {}) } };
   const tight = match(tightDuration, text, offset);

@@ -127,9 +127,12 @@ function withoutSpaces(inline: InlineText, position: number, close: number): Pro
     [fix('space-equals', {}, [{ range: gap, newText: ' = ' }], { preferred: true })]);
 }
 
+/** Blocks of HTML that a page does not show as text. */
+export const hiddenHtml = /^\s*<(?:!|\?|script|style|pre|textarea)/i;
+
 function htmlClaims({ html, lines }: Structure): Problem[] {
   return html.flatMap((token) => {
-    if (/^\s*<(?:!|\?|script|style|pre|textarea)/i.test(token.content)) return [];
+    if (hiddenHtml.test(token.content)) return [];
     const problems: Problem[] = [];
     const mapped = mapLines(lines, token.content, token.map?.[0] ?? 0, false);
     for (let at = token.content.indexOf('{'); at >= 0; at = token.content.indexOf('{', at + 1)) {

@@ -23,11 +23,12 @@ export interface InlineReading {
   readonly plainBraces: readonly number[];
 }
 
-/** What happens to a character: `text` is prose, `skipped` is a mark inside a run, `apart` ends the run. */
-type Fate = 0 | 1 | 2;
+/** What happens to a character: `text` is prose, `skipped` is a mark inside a run, `apart` ends the run, `alternative` is the text of an image. */
+type Fate = 0 | 1 | 2 | 3;
 const text: Fate = 0;
 const skipped: Fate = 1;
 const apart: Fate = 2;
+const alternative: Fate = 3;
 
 interface Recorder {
   /** Depth of images: their text is parsed apart. */
@@ -63,7 +64,12 @@ function record(recorder: Recorder, name: string, state: StateInline, start: num
   const token = state.tokens[state.tokens.length - 1];
   if (name === 'evenwater_claim' && token) recorder.claims.push(token.meta as unknown as ClaimMeta);
   if (fate !== undefined) fates.fill(fate, start, end);
-  else if (name === 'html_inline') fates.fill(breaksNumbers.test(state.src.slice(start, end)) ? apart : skipped, start, end);
+  if (name === 'image') {
+    const labelEnd = state.md.helpers.parseLinkLabel(state, start + 1, false);
+    if (labelEnd > start + 2) fates.fill(alternative, start + 2, labelEnd);
+    state.pos = end;
+  }
+  if (name === 'html_inline') fates.fill(breaksNumbers.test(state.src.slice(start, end)) ? apart : skipped, start, end);
   else if (name === 'emphasis' || name === 'strikethrough') {
     if (!isWordCharacter(state.src[start - 1]) || !isWordCharacter(state.src[end])) fates.fill(skipped, start, end);
   } else if (name === 'escape') fates[start] = skipped;
@@ -96,6 +102,7 @@ function watchInline(md: MarkdownIt): void {
           if (child.type !== 'evenwater_claim') continue;
           const meta = child.meta as unknown as ClaimMeta;
           recorder.imageClaims.push({ start: start + 2 + meta.start, end: start + 2 + meta.end });
+          recorder.fates.fill(apart, start + 2 + meta.start, start + 2 + meta.end);
         }
       }
       return taken;
@@ -165,7 +172,7 @@ function hideInvisible(source: string, { fates }: Recorder): void {
 
 /** What a reader sees for one character of the source; null where no prose stands. */
 function shownAt(source: string, { fates, entities }: Recorder, index: number): string | null {
-  if (fates[index] === apart) return null;
+  if (fates[index] === apart || fates[index] === alternative) return null;
   return entities.get(index) ?? (fates[index] === text ? source[index]! : '');
 }
 
@@ -187,7 +194,7 @@ function proseRuns(source: string, { fates, entities }: Recorder): InlineRun[] {
     else if (entity !== undefined) {
       pieces.push({ offset: prose.length, document: index, length: entity.length });
       prose += entity;
-    } else if (fate === text) {
+    } else if (fate === text || fate === alternative) {
       addPiece(pieces, { offset: prose.length, document: index, length: end - index });
       prose += source.slice(index, end);
     }

@@ -8,6 +8,7 @@ import { createWatchingParser, readInline, type InlineReading } from './readInli
 import { addPiece, fromNormal, mapCells, mapLines, sourceLines, trimmedEnd, type SourceLines } from './sourceLines.ts';
 import type { Fence, InlineText } from './structure.ts';
 import { structureProblems, contentEnd } from './structureProblems.ts';
+import { hiddenHtml } from './claimProblems.ts';
 
 export interface SyntaxOptions {
   /** True for files whose name says that they are notes (`*.tank.md`): then a missing or misspelt `protocol` block is a problem. */
@@ -53,18 +54,24 @@ export function readSyntax(text: string, previous?: NoteSyntax, options: SyntaxO
   const code: Token[] = [];
   let row: MappedText[] = [];
   let cell = 0;
+  let columns: string[] = [];
+  let rowHead = '';
   let follows = false;
   tokens.forEach((token, index) => {
     if (token.type === 'fence') fences.push(readFence(token, lines));
     else if (token.type === 'html_block') html.push(token);
     else if (token.type === 'code_block') code.push(token);
-    else if (token.type === 'tr_open') { row = readRow(token, lines); cell = 0; }
+    else if (token.type === 'thead_open') columns = [];
+    else if (token.type === 'tr_open') { row = readRow(token, lines); cell = 0; rowHead = ''; }
     else if (token.type === 'inline') {
       const holder = tokens[index - 1];
       const inCell = holder?.type === 'td_open' || holder?.type === 'th_open';
       const mapped = inCell ? row[cell++] ?? { text: '', pieces: [] } : mapInline(token, holder, lines);
       const reading = cache.read(token.content, () => readInline(md, token.content, env));
-      inlines.push({ mapped, reading, level: token.level, holder: holder?.tag ?? '', follows });
+      const heads = holder?.type === 'td_open' ? { heads: [columns[cell - 1] ?? '', rowHead] } : {};
+      if (holder?.type === 'th_open') columns.push(reading.words);
+      if (holder?.type === 'td_open' && cell === 1) rowHead = reading.words;
+      inlines.push({ mapped, reading, level: token.level, holder: holder?.tag ?? '', follows, ...heads });
       if (holder?.type === 'heading_open') headings.push(readHeading(holder, reading, mapped, lines));
     }
     if (token.type === 'tr_close') for (const mapped of row.slice(cell)) inlines.push(cellLeftOver(mapped, token.level + 2));
@@ -79,10 +86,11 @@ export function readSyntax(text: string, previous?: NoteSyntax, options: SyntaxO
   }
   const claims: ClaimSyntax[] = [];
   const prose: ProseRun[] = [];
-  for (const { mapped, reading } of inlines) {
+  for (const { mapped, reading, heads } of inlines) {
     for (const claim of isNote ? reading.claims : []) claims.push(asClaim(claim, mapped));
-    for (const run of reading.runs) prose.push({ text: { text: run.text, pieces: composePieces(run.pieces, mapped.pieces) } });
+    for (const run of reading.runs) prose.push({ text: { text: run.text, pieces: composePieces(run.pieces, mapped.pieces) }, ...(heads ? { heads } : {}) });
   }
+  prose.push(...html.flatMap((token) => htmlProse(token, lines)));
   const problems = structureProblems({ text, lines, isNote, fences, blocks, inlines, html, code });
   return { text, isNote, blocks, claims, prose, headings, problems: sortProblems(problems), cache: cache.kept };
 }
@@ -104,6 +112,16 @@ function openCache(previous: NoteSyntax | undefined, env: NoteEnvironment): { ke
       return reading;
     },
   };
+}
+
+/** What a reader sees of a block of HTML: its text without tags; nothing of comments, styles and the like. */
+function htmlProse(token: Token, lines: SourceLines): ProseRun[] {
+  if (hiddenHtml.test(token.content)) return [];
+  const mapped = mapLines(lines, token.content, token.map?.[0] ?? 0, false);
+  return [...token.content.matchAll(/(?<=^|[>}])[^<>{}]+(?=[<{]|$)/g)].filter(([text]) => text.trim() !== '').map((match) => {
+    const pieces = composePieces([{ offset: 0, document: match.index, length: match[0].length }], mapped.pieces);
+    return { text: { text: match[0], pieces } };
+  });
 }
 
 function readFence(token: Token, lines: SourceLines): Fence {

@@ -29,6 +29,8 @@ export interface InlineText {
   readonly holder: string;
   /** True when only the marks of paragraphs, lists, quotes, headings and rows stand between this text and the one before. */
   readonly follows: boolean;
+  /** For a cell of a table's body: the words of its column's head and of its row's first cell. */
+  readonly heads?: readonly string[];
 }
 
 export interface Structure {

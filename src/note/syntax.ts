@@ -44,7 +44,11 @@ export interface ClaimSyntax {
 export interface Heading { readonly level: number; readonly text: string; readonly range: SourceRange; readonly line: number }
 
 /** A run of prose between markup: no code, maths, HTML, link targets or claims in it. Used to find loose numbers. */
-export interface ProseRun { readonly text: MappedText }
+export interface ProseRun {
+  readonly text: MappedText;
+  /** For a cell of a table: the words of its column's head and of its row's first cell, which may name the unit of its numbers. */
+  readonly heads?: readonly string[];
+}
 
 export interface NoteSyntax {
   readonly text: string;

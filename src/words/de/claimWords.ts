@@ -56,6 +56,9 @@ export const claimWords: ClaimWords = {
     return new RegExp(`(?<![\\p{L}\\p{N}-])${forms.join('\\s+')}(?![\\p{L}\\p{N}-])`, 'iu');
   },
 
+  multiples: /(?<![\p{L}\p{N}])(?:(?:doppelt|halb|dreimal|viermal|fünfmal|zehnmal|\d+(?:,\d+)?\s*(?:-?mal|×|x))\s+(?:so\s+(?:viel|schnell|hoch|stark|tief|lang|groß|steil)|schneller|langsamer|höher|tiefer|mehr|weniger)|(?:zwei|drei|vier|fünf|sechs|zehn|\d+(?:,\d+)?-?)fache[nsr]?|verdoppelte?n?|verdreifachte?n?|vervierfachte?n?|halbierte?n?|(?:die\s+Hälfte|ein\s+(?:Drittel|Viertel|Fünftel|Zehntel))\s+(?:seines|ihres|des\s+Sauerstoffs))(?![\p{L}])/giu,
+  unitAhead: /Prozent|%|gramm|Grad|Liter|Pascal|°|mg|Kelvin/iu,
+
   truths: ['nicht wahr', 'wahr'],
   span: (from, to) => `${from} bis ${to}`,
 };

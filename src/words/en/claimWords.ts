@@ -66,6 +66,11 @@ export const claimWords = {
   /** A name of the plan in any form that a sentence gives it. */
   nameForms: (name: string): RegExp => new RegExp(`(?<![\\p{L}\\p{N}-])${name.trim().replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+')}(?![\\p{L}\\p{N}-])`, 'iu'),
 
+  /** A ratio of two readings in words: `twice as fast`, `threefold`, `a third of its oxygen`, `doubled`. */
+  multiples: /(?<![\p{L}\p{N}])(?:(?:(?:two|three|four|five|six|seven|eight|nine|ten|\d+(?:\.\d+)?)\s*(?:times|×|x)|twice|thrice|half)\s+(?:as\s+(?:much|fast|high|low|large|steep|strong|long|great|quick)(?:ly)?|the\s+(?:loss|fall|rate|rise|oxygen|speed)|faster|slower|higher|lower|more|less|steeper)|\d+(?:\.\d+)?\s*[×x]\s+(?:as|the|faster|slower|higher|lower|more|less)|(?:two|three|four|five|six|ten|\d+(?:\.\d+)?)-?fold|doubled|tripled|trebled|quadrupled|halved|(?:a|one)\s+(?:half|third|quarter|fifth|tenth)\s+of\s+(?:its|their|the\s+oxygen)|half\s+(?:of\s+)?its)(?![\p{L}])/giu,
+  /** A unit that number words may stand before. */
+  unitAhead: /per\s?cent|%|gram|degree|litre|liter|pascal|°|mg|kelvin/iu,
+
   truths: ['not true', 'true'] as readonly [no: string, yes: string],
   span: (from: string, to: string): string => `${from} to ${to}`,
 };

@@ -68,8 +68,10 @@ suite('readSyntax', () => {
 
   test('prose is what a reader reads, without code, maths, HTML, link targets and claims', () => {
     assert.deepEqual(proseOf('Lost **2.9** % of `3 mg/L` and {4 = a}; [5 mg/L](http://6.example/7) &plusmn; 8 <b>9</b> ![10](u) $11$.'),
-      ['Lost 2.9 % of ', ' and ', '; 5 mg/L ± 8 9 ', ' ', '.'].filter((run) => run.trim() !== ''));
+      ['Lost 2.9 % of ', ' and ', '; 5 mg/L ± 8 9 ', '10', ' ', '.'].filter((run) => run.trim() !== ''));
     assert.deepEqual(proseOf('5<!-- x -->.1<b>0</b>\u200B mg\u00AD/L&shy;, 3<br>4 10<sup>2</sup>'), ['5.10 mg/L, 3', '4 10', '2'], 'what takes no room cuts no number');
+    assert.deepEqual(proseOf('<p>fell to <b>5</b> mg/L</p>\n\n<!-- 6 mg/L -->\n'), ['fell to ', '5', ' mg/L']);
+    assert.deepEqual(readSyntax(`${head}| tank | DO (mg/L) |\n|---|---|\n| mat | 5.1 |\n`).prose.map(({ heads }) => heads), [undefined, undefined, ['tank', ''], ['DO (mg/L)', 'mat']]);
     assert.deepEqual(proseOf('> one\n> two \\* 2*3'), ['one\ntwo * 2*3']);
   });
 

@@ -75,7 +75,7 @@ function pickTemplate(answers: Answers): Promise<Given> {
     pick.placeholder = vscode.l10n.t('What is it about? Every further question can be skipped with Enter.');
     pick.matchOnDetail = true;
     pick.items = firstItems(answers.language);
-    pick.activeItems = pick.items.filter((each) => each.name === answers.template);
+    pick.activeItems = [pick.items.find((each) => each.name === answers.template) ?? pick.items[0]!];
     pick.onDidAccept(() => {
       const [picked] = pick.activeItems;
       if (picked && picked.name === null) {

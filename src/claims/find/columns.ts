@@ -6,7 +6,7 @@ import { mappedText } from '../../note/mappedText.ts';
 import { measureOf } from '../../dataset/readingValue.ts';
 import { convertible, parseUnit } from '../../quantities/units.ts';
 import type { Unit } from '../../quantities/types.ts';
-import type { Column } from './types.ts';
+import type { Column, Stretch } from './types.ts';
 
 /** Columns as read, and the means over tanks of one role or group. */
 export function readColumns(context: FormulaContext): Column[] {
@@ -85,3 +85,27 @@ export function positionAt(times: Float64Array, instant: number): number {
 }
 
 export const sameKind = (a: Column, b: Column): boolean => a.unit.kind === b.unit.kind && convertible(a.unit, b.unit);
+
+/** What a stretch of a column comes to; the times are those of its lowest and highest reading. */
+interface Summary { lowest: number; highest: number; lowestAt: number; highestAt: number; mean: number; count: number }
+
+/** null where the stretch holds no reading. */
+export function summaryOf(column: Column, stretch: Stretch | null): Summary | null {
+  const { times, values } = column;
+  const from = stretch ? positionFrom(times, stretch.from) : 0;
+  const summary: Summary = { lowest: Infinity, highest: -Infinity, lowestAt: 0, highestAt: 0, mean: 0, count: 0 };
+  let sum = 0;
+  for (let index = from; index < times.length; index += 1) {
+    const time = times[index]!;
+    if (stretch && time > stretch.to) break;
+    if (stretch?.opensAtLightsOff && time === stretch.from) continue;
+    const value = values[index]!;
+    sum += value;
+    summary.count += 1;
+    if (value < summary.lowest) { summary.lowest = value; summary.lowestAt = time; }
+    if (value > summary.highest) { summary.highest = value; summary.highestAt = time; }
+  }
+  if (summary.count === 0) return null;
+  summary.mean = sum / summary.count;
+  return summary;
+}

@@ -11,11 +11,12 @@ import { holdsClock } from '../instants.ts';
 import type { AnyMention, ClockMention, DurationMention, NumberMention } from '../mentions.ts';
 import { canonicalFormula } from './canonical.ts';
 import { derivedColumns, readColumns } from './columns.ts';
-import { generate, hours } from './generate.ts';
+import { generate } from './generate.ts';
 import { matcherOf, type Matcher } from './matches.ts';
 import { momentsOf, type Moments } from './moments.ts';
 import { momentFormulas, planFormulas } from './planFacts.ts';
 import { scoreOf } from './rank.ts';
+import { hours, momentsInDigits, type Search } from './search.ts';
 import { readSentence, type SentenceReading } from './sentence.ts';
 import { nearFormulas, slipBetween } from './slips.ts';
 import { resultFormulas } from './namedResults.ts';
@@ -55,9 +56,10 @@ export function findFormulas(text: string, mention: AnyMention, context: Formula
   const push = (each: Found): void => { if (!found.has(each.formula)) found.set(each.formula, each); };
   const match = number ? matcherOf(number) : null;
   const columns = match ? [...ground.columns, ...derivedColumns(context, ground.columns, match.fits)] : [...ground.columns];
-  if (match) {
-    generate({ context, moments: ground.moments, columns, words, match, push });
-    planFormulas(context, match, push);
+  const search: Search | null = match && { context, moments: ground.moments, columns, words, digits: momentsInDigits(words), match, push };
+  if (search) {
+    generate(search);
+    planFormulas(context, search.match, push);
   } else momentFormulas(context, mention as ClockMention, columns, ground.moments, words, push);
   const gives = (value: FormulaValue): boolean => givesMention(value, mention, match, context);
   resultFormulas(context, gives, found);
@@ -75,8 +77,8 @@ export function findFormulas(text: string, mention: AnyMention, context: Formula
     seen.add(key);
     candidates.push(candidateOf(each.formula, evaluation.value, evaluation, score, context, true, otherTank(each, words)));
   }
-  if (match && number && (candidates[0]?.score ?? -Infinity) < accident) {
-    const near = nearFormulas({ context, moments: ground.moments, columns, words, match, push }, number, (all) => rank(all, words, ground));
+  if (search && number && (candidates[0]?.score ?? -Infinity) < accident) {
+    const near = nearFormulas(search, number, (all) => rank(all, words, ground));
     for (const { formula, value, evaluation, score, slip } of near) {
       if (!candidates.some((each) => each.formula === formula)) candidates.push(candidateOf(formula, value, evaluation, score, context, false, slip));
     }

@@ -1,46 +1,31 @@
 // Every formula worth trying for a number, computed with bare arithmetic on columns; what does not give the number is
 // forgotten at once. The exact value is computed later, for the winners only.
-import type { FormulaContext } from '../../formula/context.ts';
 import type { Unit } from '../../quantities/types.ts';
-import { convert, differenceUnit, parseUnit, perHour } from '../../quantities/units.ts';
+import { differenceUnit, perHour } from '../../quantities/units.ts';
 import { hour, type Instant } from '../../time/instant.ts';
-import { positionAt, positionFrom, sameKind } from './columns.ts';
-import type { Matcher } from './matches.ts';
-import { stretchBetween, type Moments } from './moments.ts';
-import type { SentenceReading } from './sentence.ts';
-import type { Column, Family, Found, Stretch } from './types.ts';
+import { positionAt, positionFrom, sameKind, summaryOf } from './columns.ts';
+import { compared } from './compareColumns.ts';
 import { levelFormulas } from './levels.ts';
+import { stretchBetween } from './moments.ts';
+import { hours, one, percent, timeText, type Search } from './search.ts';
+import type { Column, Family, Found, Stretch } from './types.ts';
 
 /** Up to this many readings a column's every pair of times is tried; longer columns only between moments that words or plan name. */
 const mostForPairs = 64;
-
-export interface Search {
-  readonly context: FormulaContext;
-  readonly moments: Moments;
-  readonly columns: readonly Column[];
-  readonly words: SentenceReading;
-  readonly match: Matcher;
-  readonly push: (found: Found) => void;
-}
-
-export const hours: Unit = parseUnit('h')!;
-const percent: Unit = parseUnit('%')!;
-const one: Unit = parseUnit('1')!;
 
 /** All formulas that give the number, not yet ranked. */
 export function generate(search: Search): void {
   const { columns } = search;
   const named = namedMoments(search);
   const stretches = stretchesOf(search, named);
-  const digits = new Set(search.words.moments.filter((each) => each.digits).flatMap((each) => each.instants));
   for (const column of columns) {
     single(search, column);
     summaries(search, column, [null, ...stretches]);
-    changes(search, column, pairsOf(search, column, named), digits);
+    changes(search, column, pairsOf(search, column, named));
     levelFormulas(search, column);
   }
   for (const a of columns) for (const b of columns) if (a !== b && a.place !== b.place && sameKind(a, b) && comparable(a, b)) compared(search, a, b, stretches);
-  lengths(search, named, digits);
+  lengths(search, named);
 }
 
 /** The sun's times are tried where the words name them. */
@@ -58,8 +43,7 @@ function namedMoments(search: Search): Instant[] {
 
 /** Phases, and every stretch between two named moments. */
 function stretchesOf(search: Search, named: readonly Instant[]): Stretch[] {
-  const { moments, words } = search;
-  const digits = new Set(words.moments.filter((each) => each.digits).flatMap((each) => each.instants));
+  const { moments, digits } = search;
   const stretches = [...moments.phases];
   const taken = new Set(stretches.map((each) => `${each.from}..${each.to}`));
   for (let i = 0; i < named.length; i += 1) {
@@ -78,40 +62,18 @@ function make(column: Column, family: Family, formula: string, value: number, un
 }
 
 /** Readings at a time, and those at either end. */
-function single({ match, push, moments, words }: Search, column: Column): void {
+function single(search: Search, column: Column): void {
+  const { match, push } = search;
   if (!match.fits(column.unit)) return;
   const { times, values, unit, name } = column;
-  const digits = new Set(words.moments.filter((each) => each.digits).flatMap((each) => each.instants));
   for (let index = 0; index < times.length; index += 1) {
     if (!match.gives(values[index]!, unit)) continue;
     const time = times[index]!;
-    push(make(column, 'reading', `at(${name}, ${digits.has(time) ? moments.clock(time) : moments.text(time)})`, values[index]!, unit, [time]));
+    push(make(column, 'reading', `at(${name}, ${timeText(search, time)})`, values[index]!, unit, [time]));
   }
   const [first, last] = [values[0]!, values.at(-1)!];
   if (match.gives(first, unit)) push(make(column, 'first', `first(${name})`, first, unit));
   if (match.gives(last, unit)) push(make(column, 'last', `last(${name})`, last, unit));
-}
-
-interface Summary { lowest: number; highest: number; lowestAt: number; highestAt: number; mean: number; count: number }
-
-function summaryOf(column: Column, stretch: Stretch | null): Summary | null {
-  const { times, values } = column;
-  const from = stretch ? positionFrom(times, stretch.from) : 0;
-  const summary: Summary = { lowest: Infinity, highest: -Infinity, lowestAt: 0, highestAt: 0, mean: 0, count: 0 };
-  let sum = 0;
-  for (let index = from; index < times.length; index += 1) {
-    const time = times[index]!;
-    if (stretch && time > stretch.to) break;
-    if (stretch?.opensAtLightsOff && time === stretch.from) continue;
-    const value = values[index]!;
-    sum += value;
-    summary.count += 1;
-    if (value < summary.lowest) { summary.lowest = value; summary.lowestAt = time; }
-    if (value > summary.highest) { summary.highest = value; summary.highestAt = time; }
-  }
-  if (summary.count === 0) return null;
-  summary.mean = sum / summary.count;
-  return summary;
 }
 
 function summaries(search: Search, column: Column, stretches: readonly (Stretch | null)[]): void {
@@ -191,8 +153,8 @@ function pairsOf(search: Search, column: Column, named: readonly Instant[]): [nu
 }
 
 /** Falls, rises, percentages and rates between two readings. */
-function changes(search: Search, column: Column, pairs: readonly [number, number][], digits: ReadonlySet<Instant>): void {
-  const { match, push, moments } = search;
+function changes(search: Search, column: Column, pairs: readonly [number, number][]): void {
+  const { match, push, moments, digits } = search;
   const { times, values, unit, name } = column;
   const difference = differenceUnit(unit);
   const rate = perHour(difference);
@@ -226,79 +188,8 @@ function changes(search: Search, column: Column, pairs: readonly [number, number
   }
 }
 
-/** Two columns of one kind: their difference at a time, at its widest, on average, and between their changes. */
-function compared(search: Search, a: Column, b: Column, stretches: readonly Stretch[]): void {
-  const { match, push, moments, words } = search;
-  const difference = differenceUnit(a.unit);
-  const scale = a.unit.factor / difference.factor;
-  const factor = b.unit.factor / a.unit.factor;
-  const same = a.quantity === b.quantity;
-  const places = [a.place, b.place];
-  const other = (value: number): number => (a.unit === b.unit ? value : convert(value, b.unit, a.unit));
-  const make2 = (family: Family, formula: string, value: number, unit: Unit, named: readonly Instant[] = []): Found => (
-    { formula, family, places, quantity: same ? a.quantity : null, moments: named, level: null, value, unit });
-  const byDifference = match.fits(difference);
-  const byPercent = same && match.fits(percent) && a.unit.offset === 0 && a.unit.kind !== 'ph' && a.unit.kind !== 'percentage';
-  if (!byDifference && !byPercent && !(same && match.fits(one) && words.cues.has('times'))) return;
-  let widest = -Infinity;
-  let sum = 0;
-  let count = 0;
-  let at = 0;
-  const digits = new Set(words.moments.filter((each) => each.digits).flatMap((each) => each.instants));
-  for (let i = 0; i < a.times.length; i += 1) {
-    const time = a.times[i]!;
-    while (at < b.times.length && b.times[at]! < time) at += 1;
-    if (b.times[at] !== time) continue;
-    const second = other(b.values[at]!);
-    const gap = (a.values[i]! - second) * scale;
-    if (gap > widest) widest = gap;
-    sum += gap;
-    count += 1;
-    const text = (): string => (digits.has(time) ? moments.clock(time) : moments.text(time));
-    if (byDifference && gap > 0 && match.gives(gap, difference)) push(make2('difference', `at(${a.name}, ${text()}) - at(${b.name}, ${text()})`, gap, difference, [time]));
-    if (byPercent && second !== 0) {
-      const share = 100 * (a.values[i]! - second) / second;
-      if (match.gives(share, percent)) push(make2('percent-difference', `at(percent-difference(${a.name}, ${b.name}), ${text()})`, share, percent, [time]));
-      else if (match.gives(-share, percent)) push(make2('percent-difference', `-at(percent-difference(${a.name}, ${b.name}), ${text()})`, -share, percent, [time]));
-    }
-  }
-  if (count > 1 && byDifference) {
-    if (match.gives(widest, difference)) push(make2('widest', `max(difference(${a.name}, ${b.name}))`, widest, difference));
-    if (sum > 0 && match.gives(sum / count, difference)) push(make2('mean-difference', `mean(difference(${a.name}, ${b.name}))`, sum / count, difference));
-  }
-  if (!same) return;
-  for (const stretch of [null, ...stretches]) {
-    const [x, y] = [endsOf(a, stretch), endsOf(b, stretch)];
-    if (!x || !y) continue;
-    const inside = stretch ? `, ${stretch.text}` : '';
-    const named = stretch ? [stretch.from, stretch.to] : [];
-    const [first, second] = [x.last - x.first, (y.last - y.first) * factor];
-    const verb = first < 0 ? 'fall' : 'rise';
-    if (byDifference && first * second > 0) {
-      const gap = (Math.abs(first) - Math.abs(second)) * scale;
-      if (gap > 0 && match.gives(gap, difference)) push(make2('compared', `${verb}(${a.name}${inside}) - ${verb}(${b.name}${inside})`, gap, difference, named));
-    }
-    if (words.cues.has('times') && match.fits(one) && second !== 0 && match.gives(first / second, one)) push(make2('ratio', `${verb}(${a.name}${inside}) / ${verb}(${b.name}${inside})`, first / second, one, named));
-  }
-  if (byDifference) {
-    const [x, y] = [summaryOf(a, null), summaryOf(b, null)];
-    for (const [which, name, family] of [['lowest', 'min', 'lowest'], ['highest', 'max', 'highest'], ['mean', 'mean', 'mean-difference']] as const) {
-      if (!x || !y) continue;
-      const gap = (x[which] - other(y[which])) * scale;
-      if (gap > 0 && match.gives(gap, difference)) push({ ...make2(family === 'mean-difference' ? family : 'compared', `${name}(${a.name}) - ${name}(${b.name})`, gap, difference) });
-    }
-  }
-}
-
-function endsOf(column: Column, stretch: Stretch | null): { first: number; last: number } | null {
-  const from = stretch ? positionFrom(column.times, stretch.from) : 0;
-  let to = stretch ? positionFrom(column.times, stretch.to) : column.times.length - 1;
-  if (to >= column.times.length || (stretch && column.times[to]! > stretch.to)) to -= 1;
-  return to > from ? { first: column.values[from]!, last: column.values[to]! } : null;
-}
-
 /** Lengths of time between two named moments. */
-function lengths({ match, push, moments }: Search, named: readonly Instant[], digits: ReadonlySet<Instant>): void {
+function lengths({ match, push, moments, digits }: Search, named: readonly Instant[]): void {
   if (!match.fits(hours)) return;
   for (let i = 0; i < named.length; i += 1) {
     for (let j = i + 1; j < named.length; j += 1) {

@@ -7,7 +7,7 @@ import type { NumberValue } from '../../quantities/types.ts';
 import { convert, differenceUnit } from '../../quantities/units.ts';
 import { hour, type Instant } from '../../time/instant.ts';
 import { fittingUnit, needsNoUnit } from '../compareNumber.ts';
-import { hours, type Search } from './generate.ts';
+import { hours, type Search } from './search.ts';
 import type { Column, Found } from './types.ts';
 
 export interface Level { readonly value: NumberValue; readonly text: string; readonly spoken: boolean }

@@ -7,7 +7,8 @@ import { convert, parseUnit } from '../../quantities/units.ts';
 import type { Unit } from '../../quantities/types.ts';
 import { fittingUnit, tolerance } from '../compareNumber.ts';
 import type { NumberMention } from '../mentions.ts';
-import { generate, type Search } from './generate.ts';
+import { generate } from './generate.ts';
+import type { Search } from './search.ts';
 import { planFormulas } from './planFacts.ts';
 import type { Found, Slip } from './types.ts';
 

@@ -17,10 +17,10 @@ import { momentsOf, type Moments } from './moments.ts';
 import { momentFormulas, planFormulas } from './planFacts.ts';
 import { scoreOf } from './rank.ts';
 import { hours, momentsInDigits, type Search } from './search.ts';
-import { readSentence, type SentenceReading } from './sentence.ts';
+import { readSentence } from './sentence.ts';
 import { nearFormulas, slipBetween } from './slips.ts';
 import { resultFormulas } from './namedResults.ts';
-import type { Candidate, Column, Found } from './types.ts';
+import type { Candidate, Column, Found, SentenceReading } from './types.ts';
 
 /** What the search reads once a note: bare columns and moments. Hold it while plan and readings stand, to search many numbers. */
 export interface SearchGround { readonly columns: readonly Column[]; readonly moments: Moments }

@@ -10,8 +10,7 @@ import type { ClockMention } from '../mentions.ts';
 import { firstPast, levelsFor } from './levels.ts';
 import type { Matcher } from './matches.ts';
 import type { Moments } from './moments.ts';
-import type { SentenceReading } from './sentence.ts';
-import type { Column, Family, Found } from './types.ts';
+import type { Column, Family, Found, SentenceReading } from './types.ts';
 
 /** Volumes, sides and facts that are the number. */
 export function planFormulas(context: FormulaContext, match: Matcher, push: (found: Found) => void): void {

@@ -3,8 +3,7 @@
 import type { NumberValue } from '../../quantities/types.ts';
 import type { Cue } from '../../words/findWords.ts';
 import { sameLevel } from './matches.ts';
-import type { SentenceReading } from './sentence.ts';
-import type { Family, Found } from './types.ts';
+import type { Family, Found, SentenceReading } from './types.ts';
 
 type CueWeights = Partial<Record<Cue, number>>;
 

@@ -5,8 +5,7 @@ import { parseUnit } from '../../quantities/units.ts';
 import type { Instant } from '../../time/instant.ts';
 import type { Matcher } from './matches.ts';
 import type { Moments } from './moments.ts';
-import type { SentenceReading } from './sentence.ts';
-import type { Column, Found } from './types.ts';
+import type { Column, Found, SentenceReading } from './types.ts';
 
 export interface Search {
   readonly context: FormulaContext;

@@ -1,7 +1,6 @@
 // Reads the words around a number: which tanks, quantities, moments and stretches they name, and what they say happened.
 import type { FormulaContext } from '../../formula/context.ts';
 import type { NumberValue } from '../../quantities/types.ts';
-import type { Instant } from '../../time/instant.ts';
 import type { Cue, FindWords } from '../../words/findWords.ts';
 import { plannedNames } from '../claimWords.ts';
 import type { AnyMention } from '../mentions.ts';
@@ -9,32 +8,8 @@ import { readMentions } from '../readMentions.ts';
 import type { Moments } from './moments.ts';
 import { readTimes } from './sentenceTimes.ts';
 import { readPlaces, readQuantities } from './sentenceNames.ts';
+import type { SentenceReading, WeightAt } from './types.ts';
 import { formPattern, wordsIn } from './wordForms.ts';
-
-/** A moment that the words name; several instants where a clock time or a name comes on several days. */
-export interface NamedMoment { readonly instants: readonly Instant[]; readonly weight: number; readonly digits: boolean }
-/** A date: every moment of that day. */
-export interface NamedDay { readonly from: Instant; readonly to: Instant; readonly weight: number }
-export interface NamedStretch { readonly from: Instant; readonly to: Instant; readonly weight: number }
-
-export interface SentenceReading {
-  readonly cues: ReadonlyMap<Cue, number>;
-  /** The preposition right before the number: `by`, `to`, `from`, `at`, `of`; empty when there is none. */
-  readonly before: string;
-  readonly places: ReadonlyMap<string, number>;
-  /** Names that stand for the mean over several tanks. */
-  readonly groups: ReadonlySet<string>;
-  /** The place named last before the number, or the first after it. */
-  readonly nearest: string | null;
-  readonly quantities: ReadonlyMap<string, number>;
-  readonly moments: readonly NamedMoment[];
-  readonly days: readonly NamedDay[];
-  readonly stretches: readonly NamedStretch[];
-  readonly levels: readonly NumberValue[];
-}
-
-/** How much a word at a place speaks for the number: its own clause, its sentence, the sentence before. */
-export type WeightAt = (start: number, end: number) => number;
 
 const sentenceEnd = /[.!?]["”)\]]?\s+(?=\S)|\n[ \t>]*\n/g;
 

@@ -3,8 +3,8 @@ import type { FormulaContext } from '../../formula/context.ts';
 import type { FindWords } from '../../words/findWords.ts';
 import { languageOf } from '../../words/languages.ts';
 import { quantityName } from '../../words/quantities.ts';
-import type { WeightAt } from './sentence.ts';
 import { formPattern, related, wordsIn, wordsOf } from './wordForms.ts';
+import type { WeightAt } from './types.ts';
 
 interface PlaceWords { readonly id: string; readonly phrases: readonly string[]; readonly tokens: readonly { readonly text: string; readonly weight: number }[] }
 

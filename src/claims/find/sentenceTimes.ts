@@ -7,8 +7,8 @@ import type { FindWords } from '../../words/findWords.ts';
 import { isTimeUnit } from '../compareNumber.ts';
 import type { AnyMention } from '../mentions.ts';
 import type { Moments } from './moments.ts';
-import type { NamedDay, NamedMoment, NamedStretch, WeightAt } from './sentence.ts';
 import { formPattern, related, wordsIn, wordsOf } from './wordForms.ts';
+import type { NamedDay, NamedMoment, NamedStretch, WeightAt } from './types.ts';
 
 interface DateMentioned { readonly start: number; readonly end: number; readonly month: number; readonly day: number; used: boolean }
 interface Times { readonly moments: NamedMoment[]; readonly days: NamedDay[]; readonly stretches: NamedStretch[] }

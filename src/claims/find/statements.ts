@@ -10,8 +10,9 @@ import type { FindWords, StatementCue } from '../../words/findWords.ts';
 import { canonicalFormula } from './canonical.ts';
 import { levelsFor } from './levels.ts';
 import { momentsOf, stretchBetween, type Moments } from './moments.ts';
-import { readSentence, type SentenceReading } from './sentence.ts';
+import { readSentence } from './sentence.ts';
 import { formPattern, wordsIn } from './wordForms.ts';
+import type { SentenceReading } from './types.ts';
 
 export interface SuggestedCondition {
   readonly formula: string;

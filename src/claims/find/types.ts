@@ -1,7 +1,8 @@
-// What the search for formulas passes around: columns of bare numbers, and formulas with what they are about.
+// What the search for formulas passes around: columns of bare numbers, formulas with what they are about, and what a sentence says.
 import type { FormulaValue } from '../../formula/types.ts';
 import type { NumberValue, Unit } from '../../quantities/types.ts';
 import type { Instant } from '../../time/instant.ts';
+import type { Cue } from '../../words/findWords.ts';
 
 export type Family =
   | 'reading' | 'first' | 'last' | 'lowest' | 'highest' | 'mean' | 'median' | 'deviation' | 'range' | 'fall' | 'rise' | 'percent-fall' | 'percent-rise' | 'rate' | 'slope'
@@ -56,3 +57,28 @@ export interface Candidate {
 }
 
 export type Slip = 'wrong-base' | 'swapped' | 'other-tank' | 'factor-ten' | 'other-scale' | 'sea-level' | 'digits-swapped' | 'sign';
+
+/** A moment that the words name; several instants where a clock time or a name comes on several days. */
+export interface NamedMoment { readonly instants: readonly Instant[]; readonly weight: number; readonly digits: boolean }
+/** A date: every moment of that day. */
+export interface NamedDay { readonly from: Instant; readonly to: Instant; readonly weight: number }
+export interface NamedStretch { readonly from: Instant; readonly to: Instant; readonly weight: number }
+
+export interface SentenceReading {
+  readonly cues: ReadonlyMap<Cue, number>;
+  /** The preposition right before the number: `by`, `to`, `from`, `at`, `of`; empty when there is none. */
+  readonly before: string;
+  readonly places: ReadonlyMap<string, number>;
+  /** Names that stand for the mean over several tanks. */
+  readonly groups: ReadonlySet<string>;
+  /** The place named last before the number, or the first after it. */
+  readonly nearest: string | null;
+  readonly quantities: ReadonlyMap<string, number>;
+  readonly moments: readonly NamedMoment[];
+  readonly days: readonly NamedDay[];
+  readonly stretches: readonly NamedStretch[];
+  readonly levels: readonly NumberValue[];
+}
+
+/** How much a word at a place speaks for the number: its own clause, its sentence, the sentence before. */
+export type WeightAt = (start: number, end: number) => number;

@@ -102,6 +102,7 @@ suite('manifest', () => {
         ok([title, description, media.altText].every((each) => /^%.+%$/.test(each)));
         const command = /command:(evenwater\.\w+)\)$/.exec(strings[description.slice(1, -1)]!)?.[1];
         deepEqual(completionEvents, [`onCommand:${command}`]);
+        ok(!strings[description.slice(1, -1)]!.includes('`'), `${description}: the walkthrough shows marks of code as they are`);
         ok(commands.some((each) => each.command === command), command);
       }
     }

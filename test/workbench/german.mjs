@@ -4,8 +4,9 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { newPage, openPreview, previewFrame } from '../../scripts/workbench/browser.mjs';
 import { root } from '../../scripts/workbench/install.mjs';
-import { pageAddress, startServer } from '../../scripts/workbench/server.mjs';
+import { pageAddress, quietSettings, startServer } from '../../scripts/workbench/server.mjs';
 import { copyFixtures } from '../../scripts/workbench/suites.mjs';
+import { handInSettings, startWebServer } from '../../scripts/workbench/webServer.mjs';
 import { expect } from './checks.mjs';
 import { putCursorBehind } from './cursor.mjs';
 import { answer } from './keyboard.mjs';
@@ -30,6 +31,18 @@ async function hoverBehind(page, text) {
   await hover.waitFor({ timeout: 15_000 });
   await page.waitForTimeout(500);
   return (await page.locator('.monaco-hover:not(.hidden)').first().innerText()).replaceAll('\u00a0', ' ');
+}
+
+/** Opens the palette from the editor; asked for again where a busy machine swallowed the key. */
+async function openPalette(page, tries = 4) {
+  const input = page.locator('.quick-input-widget input').first();
+  for (let attempt = 1; ; attempt += 1) {
+    await page.keyboard.press('Control+1'); // Back from the preview, which keeps keys to itself.
+    await page.keyboard.press('F1');
+    const open = await input.waitFor({ timeout: 5000 }).then(() => true, () => false);
+    if (open) return;
+    if (attempt === tries) throw new Error('The palette did not open.');
+  }
 }
 
 /** Waits until `look` gives a text that matches; the last one in the error. */
@@ -97,8 +110,7 @@ const checks = {
   'a new note': async ({ page, shoot }) => {
     const before = await page.locator('.tab').count();
     await page.keyboard.press('Control+1');
-    await page.keyboard.press('F1');
-    await page.locator('.quick-input-widget input').first().waitFor({ timeout: 15_000 });
+    await openPalette(page);
     await page.keyboard.type('Evenwater: Neuer Versuch');
     await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Neuer Versuch' }).first().waitFor({ timeout: 30_000 });
     await page.keyboard.press('Enter');
@@ -126,37 +138,77 @@ const checks = {
   },
 };
 
-/** `pictures`: a folder for screenshots. */
-export async function runGerman(browser, { pictures = null } = {}) {
-  const notes = await copyFixtures();
-  const server = await startServer({ locale: 'de' });
-  const page = await newPage(browser, { width: 1500, height: 1000 });
+/** What the bundle for browsers has to bring along by itself: its strings, its words, its help. */
+const inWebHost = ['lenses', 'problems', 'suggestions', 'problems in the preview of an English note'];
+
+/** Runs checks in one page; `prefix` keeps the pictures of two hosts apart. */
+async function runChecks(page, { address, names, prefix, pictures, before = async () => {} }) {
   const count = { passed: 0, failed: 0, skipped: 0 };
+  const picture = (folder, name) => page.screenshot({ path: path.join(folder, `${prefix}-${name.replace(/\W+/g, '-')}.png`) });
   try {
-    await page.goto(pageAddress(server, { folder: notes.folder, file, extension: root }));
+    await before();
+    await page.goto(address);
     await page.locator('.codelens-decoration').first().waitFor({ timeout: 90_000 });
     await page.locator('.monaco-editor .view-lines').first().click();
-    for (const [name, check] of Object.entries(checks)) {
-      const picture = (folder) => page.screenshot({ path: path.join(folder, `german-${name.replace(/\W+/g, '-')}.png`) });
+    for (const name of names) {
       try {
-        await check({ page, shoot: async () => { if (pictures) await picture(pictures); } });
+        await checks[name]({ page, shoot: async () => { if (pictures) await picture(pictures, name); } });
         count.passed += 1;
         console.log(`    ✔ ${name}`);
       } catch (error) {
         count.failed += 1;
         console.log(`    ✘ ${name}\n      ${error.message}`);
-        await picture(path.join(root, 'workbench/log')).catch(() => {});
+        await picture(path.join(root, 'workbench/log'), name).catch(() => {});
         await page.keyboard.press('Escape');
       }
     }
   } catch (error) {
     count.failed += 1;
     console.log(`    ✘ ${error.message}`);
-    await page.screenshot({ path: path.join(root, 'workbench/log/german.png') }).catch(() => {});
+    await picture(path.join(root, 'workbench/log'), 'start').catch(() => {});
   } finally {
     await page.context().close();
+  }
+  return count;
+}
+
+const size = { width: 1500, height: 1000 };
+
+async function inNode(browser, pictures) {
+  const notes = await copyFixtures();
+  const server = await startServer({ locale: 'de' });
+  try {
+    return await runChecks(await newPage(browser, size), {
+      address: pageAddress(server, { folder: notes.folder, file, extension: root }), names: Object.keys(checks), prefix: 'german', pictures,
+    });
+  } finally {
     await server.stop();
     await notes.remove();
   }
-  return count;
+}
+
+async function inWeb(browser, pictures) {
+  const notes = await copyFixtures();
+  const server = await startWebServer({ folder: notes.folder, extension: root });
+  const page = await newPage(browser, size);
+  const payload = JSON.stringify([['skipWelcome', 'true'], ['openFile', `vscode-test-web://mount/${file}`]]);
+  const before = async () => {
+    await handInSettings(page, quietSettings);
+    // What a language pack's messages say of themselves when a browser has loaded them.
+    await page.addInitScript(() => { globalThis._VSCODE_NLS_LANGUAGE = 'de'; });
+  };
+  try {
+    return await runChecks(page, { address: `${server.origin}/?${new URLSearchParams({ payload })}`, names: inWebHost, prefix: 'german-web', pictures, before });
+  } finally {
+    await server.stop();
+    await notes.remove();
+  }
+}
+
+/** `pictures`: a folder for screenshots. */
+export async function runGerman(browser, { pictures = null } = {}) {
+  const first = await inNode(browser, pictures);
+  console.log('    in the web host:');
+  const second = await inWeb(browser, pictures);
+  return { passed: first.passed + second.passed, failed: first.failed + second.failed, skipped: 0 };
 }

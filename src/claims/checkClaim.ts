@@ -1,5 +1,6 @@
 // Checks one claim: evaluates its formula and compares the words in the note with what comes out.
 // Every failure is a problem with its place in the note; nothing throws.
+import { isTimeUnit } from '../quantities/units.ts';
 import { fix, problem, type Problem } from '../problems/problem.ts';
 import { toDocumentOffset, toDocumentRange } from '../note/mappedText.ts';
 import type { ClaimSyntax } from '../note/syntax.ts';
@@ -16,7 +17,7 @@ import type { AnyMention } from './mentions.ts';
 import { isOfNumbersAlone, partOf } from './formulaShape.ts';
 import { coarseProblem, disagreementProblem, formulaOfNumbers, noNumberProblem, unclearProblem, unitMissingProblem } from './mismatch.ts';
 import { relatedReadings } from './readingsBehind.ts';
-import { fittingUnit, isCoarse, isTimeUnit } from './compareNumber.ts';
+import { fittingUnit, isCoarse } from './compareNumber.ts';
 import { stepsPerHour } from './hourlySteps.ts';
 import { looseInWords } from './looseNumbers.ts';
 import { checkShown } from './shownNumbers.ts';

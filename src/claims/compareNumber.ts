@@ -1,5 +1,6 @@
 // Whether a number as shown agrees with a computed one: unit, rounding, `about`, `more than`, `±`.
 import { unitOf } from '../quantities/concentration.ts';
+import { isDimensionless } from '../quantities/dimension.ts';
 import { conversionFactor, convert, convertible, differenceUnit } from '../quantities/units.ts';
 import { expandedUncertainty } from '../quantities/value.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
@@ -7,15 +8,7 @@ import type { NumberMention, Qualifier } from './mentions.ts';
 
 /** True for units that prose leaves out: counts, pH, salinity, specific gravity. */
 export function needsNoUnit(unit: Unit): boolean {
-  const { mass, length, time, temperature, amount, current, luminosity } = unit.dimension;
-  const counted = mass === 0 && length === 0 && time === 0 && temperature === 0 && amount === 0 && current === 0 && luminosity === 0;
-  return counted && (unit.kind === 'plain' || unit.kind === 'ph' || unit.kind === 'ph-difference' || unit.kind === 'salinity' || unit.kind === 'specific-gravity');
-}
-
-/** True for a plain length of time. */
-export function isTimeUnit(unit: Unit): boolean {
-  const { mass, length, time, temperature, amount, current, luminosity } = unit.dimension;
-  return unit.kind === 'plain' && time === 1 && mass === 0 && length === 0 && temperature === 0 && amount === 0 && current === 0 && luminosity === 0;
+  return isDimensionless(unit.dimension) && (unit.kind === 'plain' || unit.kind === 'ph' || unit.kind === 'ph-difference' || unit.kind === 'salinity' || unit.kind === 'specific-gravity');
 }
 
 /**

@@ -3,7 +3,7 @@ import { problem, type Problem, type SourceRange } from '../problems/problem.ts'
 import { toDocumentRange } from '../note/mappedText.ts';
 import type { ClaimSyntax, ProseRun } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
-import { convert, convertible, differenceUnit, parseUnit, perHour } from '../quantities/units.ts';
+import { convert, convertible, differenceUnit, isTimeUnit, parseUnit, perHour } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import { day, hour, type Instant } from '../time/instant.ts';
 import { instantOf, utc, wallTimeOf } from '../time/zone.ts';
@@ -14,7 +14,7 @@ import { languageOf } from '../words/languages.ts';
 import { evaluate } from '../formula/evaluate.ts';
 import { parseFormula } from '../formula/parse.ts';
 import { everyExpression } from './formulaShape.ts';
-import { fittingUnit, isTimeUnit, needsNoUnit } from './compareNumber.ts';
+import { fittingUnit, needsNoUnit } from './compareNumber.ts';
 import { plannedNames } from './claimWords.ts';
 import type { AnyMention, ClockMention, NumberMention } from './mentions.ts';
 import { readMentions } from './readMentions.ts';

@@ -1,7 +1,6 @@
 // What stands behind a `±`: the half-width of a time, `06:04 ± 20 min` or `9 h 30 min ± 1 h 10 min`.
-import { convert, matchPrintedUnit, parseUnit } from '../quantities/units.ts';
+import { convert, isTimeUnit, matchPrintedUnit, parseUnit } from '../quantities/units.ts';
 import { hour } from '../time/instant.ts';
-import { isTimeUnit } from './compareNumber.ts';
 import type { Language } from '../words/languages.ts';
 import type { DecimalMark } from '../quantities/decimalMark.ts';
 import type { TimeHalfWidth } from './mentions.ts';

@@ -1,6 +1,6 @@
 // Reads every number with its unit, clock time, date and duration out of a claim's words, from left to right.
 // Digits glued to letters (`tank2`, `O2`) are no numbers; a minus is a sign only after a space or an opening mark.
-import { convert, matchPrintedUnit, parseUnit, perHour } from '../quantities/units.ts';
+import { convert, isTimeUnit, matchPrintedUnit, parseUnit, perHour } from '../quantities/units.ts';
 import type { Unit } from '../quantities/types.ts';
 import { invisibleCharacter } from '../note/touchedClaims.ts';
 import { hour, minute } from '../time/instant.ts';
@@ -273,7 +273,7 @@ function joinDurations(text: string, mentions: readonly AnyMention[], mark: Deci
   const hourUnit = parseUnit('h');
   if (!hourUnit) return [...mentions];
   const hours = (mention: NumberMention): number | null =>
-    mention.unit && mention.unit.kind === 'plain' && mention.unit.dimension.time === 1 && onlyTime(mention.unit) ? convert(mention.value, mention.unit, hourUnit) : null;
+    mention.unit && isTimeUnit(mention.unit) ? convert(mention.value, mention.unit, hourUnit) : null;
   const result: AnyMention[] = [];
   for (const mention of mentions) {
     const last = result.at(-1);
@@ -304,11 +304,6 @@ function joinDurations(text: string, mentions: readonly AnyMention[], mark: Deci
 /** Where a number with its unit ends, before its half-width. */
 function endOfPart(text: string, mention: NumberMention, speech: Speech): number {
   return mention.halfWidth === null ? mention.end : unitAt(text, mention.valueEnd, speech)?.end ?? mention.valueEnd;
-}
-
-function onlyTime(unit: Unit): boolean {
-  const { mass, length, temperature, amount, current, luminosity } = unit.dimension;
-  return mass === 0 && length === 0 && temperature === 0 && amount === 0 && current === 0 && luminosity === 0;
 }
 
 /** Marks the first of each range, and lends it the unit of the second where it has none. */

@@ -1,12 +1,12 @@
 // Compares every number in a claim's words with the value its formula gives. One outcome a number that does not agree.
-import { convert, parseUnit } from '../quantities/units.ts';
+import { convert, isTimeUnit, parseUnit } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import { durationNumber } from '../formula/operands.ts';
 import { halfWidthOf } from '../formula/timeIntervals.ts';
 import type { FormulaValue } from '../formula/types.ts';
 import { hour, type Duration, type Instant, type Zone } from '../time/instant.ts';
 import { claimWords } from '../words/claimWords.ts';
-import { fittingUnit, holdsNumber, inUnit, isTimeUnit, onBoundSide, signLost, tolerance } from './compareNumber.ts';
+import { fittingUnit, holdsNumber, inUnit, onBoundSide, signLost, tolerance } from './compareNumber.ts';
 import { holdsClock, holdsDate } from './instants.ts';
 import type { AnyMention, ClockMention, DateMention, DurationMention, NumberMention } from './mentions.ts';
 import { clockLike, dateLike, durationLike, numberLike } from './rewrite.ts';

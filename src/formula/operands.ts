@@ -1,8 +1,7 @@
 // The two sides of an operator: what a typed number takes from its neighbour, which points belong together, and what is said
 // where the sides do not fit.
 import { concentrationForm, unitOf as unitOfSubstance } from '../quantities/concentration.ts';
-import { isTimeOnly } from '../quantities/dimension.ts';
-import { differenceUnit, parseUnit } from '../quantities/units.ts';
+import { differenceUnit, isTimeUnit, parseUnit } from '../quantities/units.ts';
 import { exactValue, numberValue, type Failure } from '../quantities/value.ts';
 import type { Unit } from '../quantities/types.ts';
 import type { SourceRange } from '../problems/problem.ts';
@@ -31,8 +30,7 @@ export function durationNumber({ duration, interval }: DurationValue): FormulaNu
 /** A number of a time unit as a duration in milliseconds, or null. */
 export function numberDuration(value: FormulaNumber): number | null {
   const { unit } = value;
-  if (unit.kind !== 'plain' || unit.dimension.time !== 1 || !isTimeOnly(unit.dimension)) return null;
-  return Math.round(value.value * unit.factor * 1000);
+  return isTimeUnit(unit) ? Math.round(value.value * unit.factor * 1000) : null;
 }
 
 export function isLiteral(expression: Expression): boolean {

@@ -7,6 +7,7 @@ import { amountIn, instrumentOf, measureOf, readingValue } from '../dataset/read
 import type { Protocol } from '../protocol/types.ts';
 import { combine, isFailure, toUnit } from '../quantities/value.ts';
 import { unitOf } from '../quantities/concentration.ts';
+import { dimensionless } from '../quantities/dimension.ts';
 import { parseUnit } from '../quantities/units.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
 import { substanceOf } from '../water/concentrations.ts';
@@ -17,9 +18,7 @@ import type { FormulaNumber, SeriesPoint, SeriesValue } from './types.ts';
 export const censored = flag.below | flag.above;
 
 /** The unit of pure numbers and of truths. */
-export const one: Unit = parseUnit('1') ?? {
-  symbol: '1', dimension: { mass: 0, length: 0, time: 0, temperature: 0, amount: 0, current: 0, luminosity: 0 }, kind: 'plain', factor: 1, offset: 0, ucum: '1', print: '',
-};
+export const one: Unit = parseUnit('1') ?? { symbol: '1', dimension: dimensionless, kind: 'plain', factor: 1, offset: 0, ucum: '1', print: '' };
 
 /** One column as a series; missing and left-out entries become holes. */
 export function columnValue(context: FormulaContext, series: Series, includeLeftOut: boolean): SeriesValue {

@@ -23,6 +23,10 @@ export function sameDimension(a: Dimension, b: Dimension): boolean {
     && a.amount === b.amount && a.current === b.current && a.luminosity === b.luminosity;
 }
 
+export function isDimensionless(a: Dimension): boolean {
+  return sameDimension(a, dimensionless);
+}
+
 /** True for a dimension that is a power of time alone (h, /h, s2) or none at all. */
 export function isTimeOnly(a: Dimension): boolean {
   return sameDimension({ ...a, time: 0 }, dimensionless);

@@ -3,7 +3,7 @@
 import type { Kind, Unit } from './types.ts';
 import { atoms, commonUnits } from './atoms.ts';
 import { concentrationFactor, unitOf } from './concentration.ts';
-import { sameDimension } from './dimension.ts';
+import { isTimeOnly, sameDimension } from './dimension.ts';
 import { buildUnit, differenceAtom, parseTerms, termsOf } from './unitTerms.ts';
 import { matchPrintedUnit } from './printedUnits.ts';
 import { editDistance } from '../problems/nearest.ts';
@@ -134,4 +134,9 @@ export function perHour(unit: Unit): Unit {
 /** True for a unit in which zero means none of it, so that ratios and percent changes have a meaning. */
 export function hasTrueZero(unit: Unit): boolean {
   return unit.kind !== 'temperature' && unit.kind !== 'ph' && unit.kind !== 'specific-gravity';
+}
+
+/** True for a plain length of time: s, min, h, d. */
+export function isTimeUnit(unit: Unit): boolean {
+  return unit.kind === 'plain' && unit.dimension.time === 1 && isTimeOnly(unit.dimension);
 }

@@ -1,10 +1,9 @@
 // The moments and stretches that the words around a number name: clock times, dates, lights-off, events, "the first two hours".
 import type { FormulaContext } from '../../formula/context.ts';
-import { parseUnit, convert } from '../../quantities/units.ts';
+import { convert, isTimeUnit, parseUnit } from '../../quantities/units.ts';
 import { day, hour, minute, type Instant } from '../../time/instant.ts';
 import { instantOf, utc, wallTimeOf } from '../../time/zone.ts';
 import type { FindWords } from '../../words/findWords.ts';
-import { isTimeUnit } from '../compareNumber.ts';
 import type { AnyMention } from '../mentions.ts';
 import type { Moments } from './moments.ts';
 import { formPattern, related, wordsIn, wordsOf } from './wordForms.ts';

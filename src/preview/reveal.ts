@@ -18,7 +18,8 @@ export function revealOnClick(): void {
 
 function handInDoubleClick(problem: HTMLElement, top: number): void {
   const asDoubleClick = new Event('dblclick', { bubbles: true });
-  // A hair below its upper edge, so that the line is that of this element and not of the one above.
+  // A hair below its upper edge, so that the line is that of this element and not of the one above. The list keeps 2 px above its
+  // first problem (src/render/style.ts): between two elements of one upper edge the preview finds no line.
   Object.defineProperty(asDoubleClick, 'pageY', { value: top + 0.01 });
   problem.dispatchEvent(asDoubleClick);
 }

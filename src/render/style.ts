@@ -36,7 +36,7 @@ export const blockStyle = `
 .evenwater-complaint { font-family: system-ui, sans-serif; font-size: 0.82em; font-weight: 600; color: var(--evenwater-bad); background: var(--evenwater-bad-ground); border: 1px solid var(--evenwater-bad); border-radius: 0.25rem; padding: 0 0.3rem; margin: 0 0 0 0.3rem; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
 .evenwater-unfilled + .evenwater-mark + .evenwater-complaint, .evenwater-unfilled + .evenwater-complaint { color: var(--evenwater-warn); background: var(--evenwater-warn-ground); border-color: var(--evenwater-warn); }
 
-.evenwater-problems { list-style: none; margin: 0 0 0.8rem; padding: 0; }
+.evenwater-problems { list-style: none; margin: 0 0 0.8rem; padding: 2px 0 0; }
 .evenwater-problem { display: flex; gap: 0.6rem; margin: 0 0 0.3rem; padding: 0.5rem 0.75rem; border-left: 4px solid var(--evenwater-bad); background: var(--evenwater-bad-ground); border-radius: 0 0.3rem 0.3rem 0; }
 .evenwater-problem.evenwater-warning { border-left-color: var(--evenwater-warn); background: var(--evenwater-warn-ground); }
 .evenwater-sign { flex: none; width: 1.25rem; height: 1.25rem; border-radius: 50%; border: 1.5px solid var(--evenwater-bad); color: var(--evenwater-bad); font-size: 0.75rem; font-weight: 700; line-height: 1.15rem; text-align: center; }

@@ -6,6 +6,7 @@ import { pageAddress, quietSettings, startServer } from '../../scripts/workbench
 import { copyFixtures } from '../../scripts/workbench/suites.mjs';
 import { handInSettings, startWebServer } from '../../scripts/workbench/webServer.mjs';
 import { expect } from './checks.mjs';
+import { cursorAt } from './cursor.mjs';
 
 /** Each check gets the page and the preview's frame; it throws when something is not as it should be. */
 const checks = {
@@ -136,6 +137,24 @@ async function goThere(page, line, take) {
   await page.waitForFunction(() => document.activeElement?.closest('.editor-instance .monaco-editor') !== null, undefined, { timeout: 15_000 });
 }
 
+/** With the preview's own setting for double clicks on, a click goes there at once. */
+const clicksGoThere = {
+  'a click on a problem’s line puts the cursor there where double clicks do': async ({ page, frame }) => {
+    await typeAt(page, '  water depth: 28 cm', async () => {
+      await backspace(page, 'depth: 28 cm'.length);
+      await page.keyboard.type('dept: 28 cm');
+    });
+    const problem = frame.locator('.evenwater-problem', { hasText: 'water dept' }).first();
+    await problem.waitFor({ timeout: 20_000 });
+    const line = Number(await problem.getAttribute('data-line')) + 1;
+    await page.keyboard.press('Control+End');
+    await page.waitForTimeout(1500); // The preview follows the cursor first.
+    await problem.locator('.evenwater-to-source').click();
+    await cursorAt(page, line, 1);
+    expect(await page.locator('.monaco-menu').count() === 0, 'the menu opened all the same');
+  },
+};
+
 async function backspace(page, count) {
   for (let each = 0; each < count; each += 1) await page.keyboard.press('Backspace');
 }
@@ -152,7 +171,7 @@ async function typeAt(page, text, act) {
   await act();
 }
 
-async function runIn(name, address, browser, prepare = async () => {}) {
+async function runIn(name, address, browser, { prepare = async () => {}, wanted = checks } = {}) {
   const count = { passed: 0, failed: 0, skipped: 0 };
   const page = await newPage(browser, { width: 1600, height: 900 });
   const blocked = [];
@@ -163,7 +182,7 @@ async function runIn(name, address, browser, prepare = async () => {}) {
     await page.locator('.monaco-editor[data-uri$="night.tank.md"]').first().waitFor({ timeout: 90_000 });
     await openPreview(page);
     const frame = await previewFrame(page, '.evenwater-chart svg', 120_000); // Playwright looks into open shadow roots.
-    for (const [title, check] of Object.entries(checks)) {
+    for (const [title, check] of Object.entries(wanted)) {
       try {
         await check({ page, frame, blocked });
         count.passed += 1;
@@ -191,8 +210,10 @@ export async function runPreview(browser) {
   try {
     const first = await runIn('node host', pageAddress(server, { folder: notes.folder, file: 'night.tank.md', extension: root }), browser);
     const payload = JSON.stringify([['skipWelcome', 'true'], ['openFile', 'vscode-test-web://mount/night.tank.md']]);
-    const second = await runIn('web host', `${web.origin}/?${new URLSearchParams({ payload })}`, browser, (page) => handInSettings(page, quietSettings));
-    return { passed: first.passed + second.passed, failed: first.failed + second.failed, skipped: 0 };
+    const second = await runIn('web host', `${web.origin}/?${new URLSearchParams({ payload })}`, browser, { prepare: (page) => handInSettings(page, quietSettings) });
+    const withDoubleClicks = { ...quietSettings, 'markdown.preview.doubleClickToSwitchToEditor': true };
+    const third = await runIn('web host', `${web.origin}/?${new URLSearchParams({ payload })}`, browser, { prepare: (page) => handInSettings(page, withDoubleClicks), wanted: clicksGoThere });
+    return { passed: first.passed + second.passed + third.passed, failed: first.failed + second.failed + third.failed, skipped: 0 };
   } finally {
     await server.stop();
     await web.stop();

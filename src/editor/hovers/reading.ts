@@ -15,6 +15,7 @@ import { helpWords } from '../language.ts';
 import { contains } from '../places.ts';
 import { appendChart } from './series.ts';
 import { cellAt, tableAt, type FoundCell } from './findCell.ts';
+import { literally } from './literally.ts';
 
 export const hoverReading: Find = (note, offset) => {
   const found = cellAt(note, offset);
@@ -25,16 +26,16 @@ export const hoverReading: Find = (note, offset) => {
   if (!table || !column) return null;
   const readings = table.rows.filter((row) => row.cells[index]?.state.kind === 'number').length;
   const text = heading(note, column);
-  text.appendText(readings === 1 ? vscode.l10n.t('1 reading') : vscode.l10n.t('{0} readings', readings));
+  text.appendMarkdown(literally(readings === 1 ? vscode.l10n.t('1 reading') : vscode.l10n.t('{0} readings', readings)));
   return { range: column.range, text };
 };
 
 function heading(note: Note, column: ReadingColumn): vscode.MarkdownString {
   const place = note.protocol?.tanks.find((tank) => tank.id === column.place)?.label ?? column.place;
   const quantity = measureOf(note, column);
-  const text = new vscode.MarkdownString().appendMarkdown('**').appendText(helpWords.seriesDetail(quantity?.what?.value ?? column.quantity, place)).appendMarkdown('**');
+  const text = new vscode.MarkdownString().appendMarkdown(`**${literally(helpWords.seriesDetail(quantity?.what?.value ?? column.quantity, place))}**`);
   const instrument = [column.instrument ?? quantity?.with?.value, quantity?.accuracy ? `± ${instrumentFigure(quantity.accuracy)}` : null].filter(Boolean).join(' ');
-  if (instrument) text.appendText(` · ${instrument}`);
+  if (instrument) text.appendMarkdown(literally(` · ${instrument}`));
   return text.appendMarkdown('\n\n');
 }
 
@@ -42,12 +43,14 @@ function cellText(note: Note, { table, row, column, cell, index }: FoundCell): v
   const text = heading(note, column);
   const zone = note.protocol!.zone;
   const when = row.instant === null ? row.timeText : `${formatDate(row.instant, zone)} ${formatClock(row.instant, zone)}`;
-  text.appendText(`${when}: ${stateText(cell.state, column)}`);
+  text.appendMarkdown(literally(`${when}: ${stateText(cell.state, column)}`));
   const before = table.rows.slice(0, table.rows.indexOf(row)).findLast((each) => each.cells[index]?.state.kind === 'number' && !each.cells[index].leftOut);
   const step = !cell.leftOut && before && row.instant !== null && before.instant !== null ? stepText(cell, before.cells[index]!, row.instant - before.instant, column) : null;
-  if (step) text.appendText(` · ${step}`);
-  for (const remark of [...computedOf(note, row, column, cell), ...remarksOn(cell, column)]) text.appendMarkdown('\n\n').appendText(remark);
-  if (row.remark) text.appendMarkdown('\n\n*').appendText(row.remark).appendMarkdown('*');
+  if (step) text.appendMarkdown(literally(` · ${step}`));
+  const computed = computedOf(note, row, column, cell);
+  // One paragraph, so that the chart below stays in view.
+  for (const remark of [...(computed.length > 0 ? [computed.join(' · ')] : []), ...remarksOn(cell, column)]) text.appendMarkdown(`\n\n${literally(remark)}`);
+  if (row.remark) text.appendMarkdown(`\n\n*${literally(row.remark)}*`);
   const series = note.dataset.series.get(column.id);
   if (series) appendChart(text, note, series, row.instant);
   return text;
@@ -60,7 +63,7 @@ function computedOf(note: Note, row: ReadingRow, column: ReadingColumn, cell: Ce
   const others = inOtherUnits(note, column, cell);
   return [
     ...(others.length > 0 ? [vscode.l10n.t('In other units: {0}', others.join(', '))] : []),
-    ...(uncertainty ? [vscode.l10n.t('With the 95 % uncertainty of the instruments: {0}', uncertainty)] : []),
+    ...(uncertainty ? [vscode.l10n.t('With the instruments’ 95 % uncertainty: {0}', uncertainty)] : []),
     ...(saturation ? [vscode.l10n.t('Saturation: {0}', saturation)] : []),
   ];
 }

@@ -10,8 +10,9 @@ export interface ClaimCounts {
   readonly all: number;
   /** Computed or condition checked, and it holds. */
   readonly hold: number;
-  /** Number differs, condition false, or it cannot be computed. */
+  /** Something is said, and the number differs, the condition is false, or it cannot be computed. */
   readonly fail: number;
+  /** A `?` stands there still, whether or not its formula has a value yet. */
   readonly unfilled: number;
   readonly stated: number;
 }
@@ -21,7 +22,7 @@ export function claimCounts(note: Note): ClaimCounts {
   for (const claim of note.claims) {
     if (claim.mark === 'stated') count.stated += 1;
     else if (claim.state === 'holds') count.hold += 1;
-    else if (claim.state === 'unfilled') count.unfilled += 1;
+    else if (claim.syntax.form === 'unfilled') count.unfilled += 1;
     else count.fail += 1;
   }
   return count;

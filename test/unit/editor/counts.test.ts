@@ -1,7 +1,9 @@
 // The figures that CodeLens and the status item show, and the cheap test that keeps other Markdown free of cost.
 import { deepEqual, equal, ok } from 'node:assert/strict';
-import { slotCounts } from '../../../src/editor/counts.ts';
+import { claimCounts, slotCounts } from '../../../src/editor/counts.ts';
 import { isNoteFile, mayBeNote } from '../../../src/editor/selector.ts';
+import { readNote } from '../../../src/experiment/readNote.ts';
+import { newNote } from '../../../src/edits/newNote.ts';
 import type { Protocol } from '../../../src/protocol/types.ts';
 import type { ReadingsTable } from '../../../src/readings/types.ts';
 import { hour, minute } from '../../../src/time/instant.ts';
@@ -24,6 +26,15 @@ suite('slots', () => {
   test('before the first reading the first slot is next; without slots there is nothing to say', () => {
     equal(slotCounts(schedule(halfHours), [table()])?.next, 0);
     equal(slotCounts(schedule([]), [table(0)]), null);
+  });
+});
+
+suite('claims', () => {
+  test('in a fresh note every claim is to be filled in, and none fails', () => {
+    const note = readNote(newNote({ template: 'overnight-oxygen' }, { today: '2026-05-02', timeZone: 'Europe/Amsterdam' }), new Map(), undefined, { fileIsNote: true });
+    const { all, hold, fail, unfilled } = claimCounts(note);
+    ok(unfilled > 0 && unfilled === all, `${unfilled} of ${all}`);
+    deepEqual([hold, fail], [0, 0]);
   });
 });
 

@@ -130,7 +130,7 @@ const checks = {
     await page.locator('.tab.active', { hasText: 'sauerstoff-über-nacht.tank.md' }).waitFor({ timeout: 30_000 });
     expect(await page.locator('.tab').count() > before, 'no tab was opened');
     const lines = page.locator('.editor-group-container.active .view-lines').first();
-    for (const written of [/# Senkt\s+eine\s+Schwimmmatte/, /language: de/, /label: Becken mit freier Oberfläche/]) await says(() => lines.innerText(), written);
+    for (const written of [/# Senkt\s+eine\s+Schwimmpflanzendecke/, /language: de/, /label: Becken mit freier Oberfläche/]) await says(() => lines.innerText(), written);
     await says(async () => (await page.locator('.codelens-decoration').allInnerTexts()).join('\n'), /Plan: keine Probleme/, 60_000);
     await openPreview(page);
     await says(async () => (await previewFrame(page, '.evenwater-plan')).locator('body').innerText(), /Licht aus um 22:00 Uhr/);

@@ -9,11 +9,11 @@ export const newNoteTexts: Readonly<Record<string, string>> = {
   'Fill the tanks with one batch of water': 'Alle Becken mit Wasser aus einem Ansatz füllen',
 
   // overnight-oxygen
-  'Does a floating mat lower the overnight oxygen minimum?': 'Senkt eine Schwimmmatte das nächtliche Sauerstoffminimum?',
+  'Does a floating mat lower the overnight oxygen minimum?': 'Senkt eine Schwimmpflanzendecke das nächtliche Sauerstoffminimum?',
   'Does WITH change the overnight oxygen minimum?': 'Fällt das nächtliche Sauerstoffminimum mit „WITH“ anders aus?',
-  'The tank with the mat falls lower and recovers later.': 'Im Becken mit der Matte fällt der Sauerstoff tiefer und erholt sich später.',
-  'floating mat, 80 % of the surface': 'Schwimmmatte, 80 % der Oberfläche',
-  'floating-mat tank': 'Becken mit Schwimmmatte',
+  'The tank with the mat falls lower and recovers later.': 'Im Becken mit der Pflanzendecke fällt der Sauerstoff tiefer und erholt sich später.',
+  'floating mat, 80 % of the surface': 'Schwimmpflanzendecke, 80 % der Oberfläche',
+  'floating-mat tank': 'Becken mit Schwimmpflanzen',
   'open-surface tank': 'Becken mit freier Oberfläche',
   '6 ramshorn snails': '6 Posthornschnecken',
   'sponge filter, 25 W heater': 'Schwammfilter, Heizer 25 W',
@@ -130,7 +130,7 @@ export const newNoteTexts: Readonly<Record<string, string>> = {
 /** Names, without the `TREATED` or `CONTROL` that may follow. */
 export const newNoteNames: Readonly<Record<string, string>> = {
   // Tanks.
-  mat: 'matte', open: 'offen', covered: 'abgedeckt', bare: 'unbedeckt', seeded: 'schwamm', plain: 'vergleich', planted: 'bepflanzt', empty: 'unbepflanzt', shaded: 'schatten', bright: 'hell',
+  mat: 'bedeckt', open: 'offen', covered: 'abgedeckt', bare: 'unbedeckt', seeded: 'schwamm', plain: 'vergleich', planted: 'bepflanzt', empty: 'unbepflanzt', shaded: 'schatten', bright: 'hell',
   treated: 'behandelt',
   // Events and phases.
   'heaters-off': 'heizer-aus', heated: 'geheizt', cooling: 'Abkühlung', dosing: 'zugabe', 'lamps-on': 'lampen-an', 'lamps-off': 'lampen-aus', before: 'vorher', light: 'Licht', after: 'danach', feeding: 'futtergabe',

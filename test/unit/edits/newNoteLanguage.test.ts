@@ -127,7 +127,7 @@ suite('repeat in German', () => {
     const result = repeatNote(first, 'matte.tank.md', '2026-05-16');
     assert.ok(result.ok);
     assert.deepEqual(result.text.split('\n').filter((line) => line.startsWith('#')), [
-      '# Senkt eine Schwimmmatte das nächtliche Sauerstoffminimum? (Wiederholung)', '## Was gemessen wurde', '## Was geschah', '## Wie es gemacht wurde',
+      '# Senkt eine Schwimmpflanzendecke das nächtliche Sauerstoffminimum? (Wiederholung)', '## Was gemessen wurde', '## Was geschah', '## Wie es gemacht wurde',
     ]);
     assert.ok(result.text.includes('Eine Wiederholung von matte.tank.md: derselbe Plan zu neuen Zeiten.'));
     const note = read(result.text);
@@ -135,7 +135,7 @@ suite('repeat in German', () => {
     assert.equal(note.problems.filter((each) => each.code === 'template-text').length, 1);
     assert.deepEqual(repeatFacts(note.protocol!)!.changed, []);
     const again = repeatNote(note, 'matte-2026-05-16.tank.md', '2026-05-30');
-    assert.ok(again.ok && again.text.startsWith('# Senkt eine Schwimmmatte das nächtliche Sauerstoffminimum? (Wiederholung)\n'));
+    assert.ok(again.ok && again.text.startsWith('# Senkt eine Schwimmpflanzendecke das nächtliche Sauerstoffminimum? (Wiederholung)\n'));
   });
 
   test('a note in a language that we have no words in is repeated in English', () => {

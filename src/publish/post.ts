@@ -77,6 +77,23 @@ function bylineHtml(note: Note, published: string | null): Html {
   return parts.length === 0 ? '' : element('p', { class: 'byline' }, ...parts.map((part) => element('span', {}, part)));
 }
 
+/** What stands in the page's head: its rules, where it comes from, its title and its style. */
+function headHtml({ protocol }: Note, source: PostSource, title: string): Html {
+  return [
+    '<meta charset="utf-8">',
+    element('meta', { 'http-equiv': 'Content-Security-Policy', content: contentPolicy }),
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    '<meta name="color-scheme" content="light dark">',
+    '<meta name="referrer" content="no-referrer">',
+    element('meta', { name: 'generator', content: `Evenwater ${source.toolVersion}` }),
+    ...(protocol?.by ? [element('meta', { name: 'author', content: protocol.by.value })] : []),
+    ...(protocol?.question ? [element('meta', { name: 'description', content: protocol.question.value })] : []),
+    ...embedMeta(source),
+    element('title', {}, escapeHtml(title)),
+    `<style>${postStyle}</style>`,
+  ].join('\n');
+}
+
 /**
  * Makes the post. `problems` are those found while drawing it; whether a note with errors may be published is the
  * caller's decision, from `note.problems`. Equal notes give equal bytes: no clock, no locale, no path goes in.
@@ -98,23 +115,10 @@ export async function publishPost(note: Note, options: PostOptions): Promise<{ h
     files: embeddedFiles(note, options.noteName ?? `${options.stem}.tank.md`, options.noteBytes),
   };
   const language = /^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/.test(note.protocol?.language ?? '') ? note.protocol!.language : 'en';
-  const head = [
-    '<meta charset="utf-8">',
-    element('meta', { 'http-equiv': 'Content-Security-Policy', content: contentPolicy }),
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    '<meta name="color-scheme" content="light dark">',
-    '<meta name="referrer" content="no-referrer">',
-    element('meta', { name: 'generator', content: `Evenwater ${options.toolVersion}` }),
-    ...(note.protocol?.by ? [element('meta', { name: 'author', content: note.protocol.by.value })] : []),
-    ...(note.protocol?.question ? [element('meta', { name: 'description', content: note.protocol.question.value })] : []),
-    ...embedMeta(source),
-    element('title', {}, escapeHtml(plain(heading) || name)),
-    `<style>${postStyle}</style>`,
-  ];
   const html = `<!doctype html>
 <html lang="${escapeHtml(language)}">
 <head>
-${head.join('\n')}
+${headHtml(note, source, plain(heading) || name)}
 </head>
 <body>
 <a class="skip" href="#main">${escapeHtml(words.skip)}</a>

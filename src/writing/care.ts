@@ -9,6 +9,7 @@ import type { Instant } from '../time/instant.ts';
 import { inUnits, isLong, momentWords, seriesName, withMark, wordsOf } from './facts.ts';
 import { readTimes } from './sampling.ts';
 import type { RunPieces } from './figures.ts';
+import type { Run } from './types.ts';
 
 const mostNamed = 4;
 
@@ -24,59 +25,81 @@ function remarkFor(remark: string | null, series: Pick<Series, 'id' | 'place' | 
 
 interface Entry { readonly series: Series; readonly index: number; readonly time: Instant }
 
+/** The sentences on how the readings were kept: what is missing, left out, doubtful, corrected, outside the instruments' range. */
 export function describeCare(note: Note, protocol: Protocol): RunPieces[] {
+  if (nothingRead(note.dataset)) return [];
   const { care: careWords } = wordsOf(protocol);
   const times = readTimes(note);
-  const long = isLong(protocol, times);
+  const teller: Teller = { protocol, careWords, long: isLong(protocol, times) };
   const all: Entry[] = [...note.dataset.series.values()].flatMap((series) => [...series.times].map((time, index) => ({ series, index, time })));
-  if (nothingRead(note.dataset)) return [];
-  const source = ({ series, index }: Entry): Series['sources'][number] | undefined => series.sources[index];
-  const bits = ({ series, index }: Entry): number => series.flags[index]!;
-  const say = (entry: Entry, recorded: boolean): string => careWords.one({
-    what: seriesName(entry.series, protocol), time: momentWords(entry.time, protocol, long), recorded: recorded ? recordedText(entry) : null,
-    remark: remarkFor(source(entry)?.row.remark ?? null, entry.series),
-  });
-  const recordedText = (entry: Entry): string => stateText(source(entry)?.cell.state ?? null, entry.series, protocol);
-  const sentences: RunPieces[] = [];
+  const leftOut = all.filter((entry) => has(entry, flag.leftOut));
+  const doubtful = all.filter((entry) => has(entry, flag.doubtful) && !has(entry, flag.leftOut));
+  const corrected = all.filter(isCorrected);
+  const outside = all.filter((entry) => has(entry, flag.below | flag.above));
+  const repeated = all.filter((entry) => has(entry, flag.repeated));
+  const recorded = (entries: readonly Entry[]): string[] => entries.map((entry) => told(entry, stateText(sourceOf(entry)?.cell.state ?? null, entry.series, protocol), teller));
+  return [
+    ...missingSentences(note, all.filter((entry) => has(entry, flag.missing) && !isCorrected(entry) && times.includes(entry.time) && !wholeRowMissing(entry)), teller),
+    ...sentence(recorded(leftOut), (items) => careWords.leftOut(items)),
+    ...sentence(recorded(doubtful), (items) => careWords.doubtful(items)),
+    ...sentence(corrected.map((entry) => correction(entry, teller)), (items) => careWords.corrected(items)),
+    ...sentence(recorded(outside), (items) => careWords.outside(items)),
+    ...sentence(repeated, ({ length }) => careWords.repeated({ count: length })),
+    ...timeCorrections(note, teller),
+    ...(leftOut.length + doubtful.length + corrected.length === 0 ? [careWords.clean<Run>()] : []),
+  ];
+}
 
-  const missing = all.filter((entry) => (bits(entry) & flag.missing) !== 0 && (source(entry)?.cell.earlier.length ?? 0) === 0 && times.includes(entry.time) && !wholeRowMissing(entry));
-  const missingItems = [...note.dataset.series.values()].flatMap((series) => {
+/** How it is told; `long` where times need their date. */
+interface Teller { readonly protocol: Protocol; readonly careWords: ReturnType<typeof wordsOf>['care']; readonly long: boolean }
+
+/** A sentence over some items; none where there are none. */
+const sentence = <Item>(items: readonly Item[], say: (items: readonly Item[]) => RunPieces): RunPieces[] => (items.length === 0 ? [] : [say(items)]);
+
+const sourceOf = ({ series, index }: Entry): Series['sources'][number] | undefined => series.sources[index];
+const has = ({ series, index }: Entry, flags: number): boolean => (series.flags[index]! & flags) !== 0;
+const isCorrected = (entry: Entry): boolean => (sourceOf(entry)?.cell.earlier.length ?? 0) > 0;
+
+/** True where the row holds nothing at all: then the whole time was missed, and the deviations say so. */
+function wholeRowMissing(entry: Entry): boolean {
+  const row = sourceOf(entry)?.row;
+  return row !== undefined && row.cells.length > 1 && row.cells.every((cell) => cell.state.kind === 'missing');
+}
+
+/** One reading: what, when, what was recorded (null: nothing is said of it), and the row's remark. */
+function told(entry: Entry, recorded: string | null, { protocol, careWords, long }: Teller): string {
+  return careWords.one({
+    what: seriesName(entry.series, protocol), time: momentWords(entry.time, protocol, long), recorded, remark: remarkFor(sourceOf(entry)?.row.remark ?? null, entry.series),
+  });
+}
+
+/** Missing readings one by one; of a series with many, how many. */
+function missingSentences(note: Note, missing: readonly Entry[], teller: Teller): RunPieces[] {
+  const { protocol, careWords } = teller;
+  const items = [...note.dataset.series.values()].flatMap((series) => {
     const own = missing.filter((entry) => entry.series === series);
-    return own.length > mostNamed ? [careWords.missingMany({ what: seriesName(series, protocol), count: own.length, of: series.times.length })] : own.map((entry) => say(entry, false));
+    return own.length > mostNamed ? [careWords.missingMany({ what: seriesName(series, protocol), count: own.length, of: series.times.length })] : own.map((entry) => told(entry, null, teller));
   });
-  const counted = missing.length === missingItems.length;
-  if (missingItems.length > 0) sentences.push(counted ? careWords.missing(missingItems) : careWords.missingSome(missingItems));
+  return sentence(items, () => (missing.length === items.length ? careWords.missing(items) : careWords.missingSome(items)));
+}
 
-  const leftOut = all.filter((entry) => (bits(entry) & flag.leftOut) !== 0);
-  const doubtful = all.filter((entry) => (bits(entry) & flag.doubtful) !== 0 && (bits(entry) & flag.leftOut) === 0);
-  const corrected = all.filter((entry) => (source(entry)?.cell.earlier.length ?? 0) > 0);
-  const outside = all.filter((entry) => (bits(entry) & (flag.below | flag.above)) !== 0);
-  if (leftOut.length > 0) sentences.push(careWords.leftOut(leftOut.map((entry) => say(entry, true))));
-  if (doubtful.length > 0) sentences.push(careWords.doubtful(doubtful.map((entry) => say(entry, true))));
-  if (corrected.length > 0) {
-    sentences.push(careWords.corrected(corrected.map((entry) => careWords.correction({
-      what: seriesName(entry.series, protocol), time: momentWords(entry.time, protocol, long), remark: remarkFor(source(entry)?.row.remark ?? null, entry.series),
-      states: [...(source(entry)?.cell.earlier ?? []), source(entry)!.cell.state].map((state, place) =>
-        state.kind === 'missing' ? (place === 0 ? careWords.foundLate : careWords.withdrawn) : stateText(state, entry.series, protocol)),
-    }))));
-  }
-  if (outside.length > 0) sentences.push(careWords.outside(outside.map((entry) => say(entry, true))));
-  const repeated = all.filter((entry) => (bits(entry) & flag.repeated) !== 0).length;
-  if (repeated > 0) sentences.push(careWords.repeated({ count: repeated }));
-  const shiftedRows = note.tables.flatMap((table) => table.rows.filter((row) => row.earlierTimes.length > 0));
-  if (shiftedRows.length > 0) {
-    sentences.push(careWords.timesCorrected(shiftedRows.map((row) => careWords.timeCorrection({
-      states: [...row.earlierTimes, row.instant === null ? row.timeText : momentWords(row.instant, protocol, long)], remark: row.remark,
-    }))));
-  }
-  if (leftOut.length + doubtful.length + corrected.length === 0) sentences.push(careWords.clean());
-  return sentences;
+/** A corrected reading with all that it was before. */
+function correction(entry: Entry, { protocol, careWords, long }: Teller): string {
+  const source = sourceOf(entry)!;
+  return careWords.correction({
+    what: seriesName(entry.series, protocol), time: momentWords(entry.time, protocol, long), remark: remarkFor(source.row.remark, entry.series),
+    states: [...source.cell.earlier, source.cell.state].map((state, place) =>
+      state.kind === 'missing' ? (place === 0 ? careWords.foundLate : careWords.withdrawn) : stateText(state, entry.series, protocol)),
+  });
+}
 
-  /** True where the row holds nothing at all: then the whole time was missed, and the deviations say so. */
-  function wholeRowMissing(entry: Entry): boolean {
-    const row = source(entry)?.row;
-    return row !== undefined && row.cells.length > 1 && row.cells.every((cell) => cell.state.kind === 'missing');
-  }
+/** Rows whose time was corrected. */
+function timeCorrections(note: Note, { protocol, careWords, long }: Teller): RunPieces[] {
+  const rows = note.tables.flatMap((table) => table.rows.filter((row) => row.earlierTimes.length > 0));
+  const items = rows.map((row) => careWords.timeCorrection({
+    states: [...row.earlierTimes, row.instant === null ? row.timeText : momentWords(row.instant, protocol, long)], remark: row.remark,
+  }));
+  return sentence(items, () => careWords.timesCorrected(items));
 }
 
 /** `7.02 mg/L`, `below 0.05 mg/L`, `calm`. */

@@ -1,6 +1,7 @@
 // Arithmetic on formula values, pointwise on series. Failures become problems at the operator.
 import { flag } from '../dataset/types.ts';
 import { sameDimension } from '../quantities/dimension.ts';
+import { secondDigit } from '../quantities/format.ts';
 import { differenceUnit, perHour } from '../quantities/units.ts';
 import { add, combine, divide, exactValue, isFailure, multiply, negate, subtract, type Failure } from '../quantities/value.ts';
 import type { NumberValue, Unit } from '../quantities/types.ts';
@@ -76,7 +77,7 @@ function withDecimals(value: NumberValue, a: number | undefined, b: number | und
   if (a === undefined && b === undefined) return value;
   const own = Math.max(a ?? 0, b ?? 0);
   const size = Math.abs(value.value);
-  return { ...value, decimals: scales && size > 0 && size < 1e300 ? Math.max(own, Math.min(1 - Math.floor(Math.log10(size) + 1e-9), 6)) : own };
+  return { ...value, decimals: scales && size > 0 && size < 1e300 ? Math.max(own, Math.min(secondDigit(size), 6)) : own };
 }
 
 /** Applies an operation to numbers, or to every point of series joined by time. */

@@ -54,6 +54,29 @@ export function printedMinus(text: string): string {
 /** Never more decimals than this, whatever the uncertainty says. */
 const mostDecimals = 6;
 
+/** The decimals that a number itself has; what binary arithmetic adds behind the twelfth digit does not count. */
+function ownDecimals(size: number): number {
+  return Math.max(0, -decimalDigits(Number(size.toPrecision(12))).exponent);
+}
+
+/** Decimals that show two significant digits of a size above 0; below 0 for tens. */
+export const secondDigit = (size: number): number => 1 - Math.floor(Math.log10(size) + 1e-9);
+
+/**
+ * Decimals of a change per hour between two readings: those of the readings; beyond them no zeros at the end, and no more than the
+ * smallest change that the readings can show over these hours, or a second significant digit, asks for. Of a value with a
+ * half-width, no more than two significant digits of it ask for (GUM 7.2.6).
+ * @param decimals of the readings
+ * @param hours between them, above 0
+ */
+export function rateDecimals(rate: number, decimals: number, hours: number, halfWidth: number | null): number {
+  const size = Math.abs(rate);
+  const smallest = Math.max(0, Math.ceil(decimals + Math.log10(hours) - 1e-9));
+  const finer = size > 0 && Number.isFinite(size) ? Math.min(ownDecimals(size), Math.max(smallest, secondDigit(size))) : 0;
+  const wanted = Math.min(Math.max(decimals, finer), mostDecimals);
+  return halfWidth !== null && halfWidth > 0 ? Math.min(wanted, decimalsFor(rate, halfWidth)) : wanted;
+}
+
 /**
  * How many decimals to print. With a half-width: so that it shows two significant digits (GUM 7.2.6), which the value then
  * matches. Without one (null or 0): three significant digits, one decimal from 100 on, and never more digits than the
@@ -68,7 +91,7 @@ export function decimalsFor(value: number, halfWidth: number | null): number {
   }
   const size = Math.abs(value);
   if (!(size > 0) || !Number.isFinite(size)) return 0;
-  const own = Math.max(0, -decimalDigits(size).exponent);
+  const own = ownDecimals(size);
   const wanted = size >= 10_000 ? 0 : size >= 100 ? 1 : Math.min(2 - Math.floor(Math.log10(size)), mostDecimals);
   return Math.min(own, Math.max(wanted, 0));
 }

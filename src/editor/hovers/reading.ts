@@ -5,7 +5,7 @@ import { signed } from '../../assist/lineEnds.ts';
 import type { Note } from '../../experiment/types.ts';
 import type { MeasuredQuantity } from '../../protocol/types.ts';
 import { instrumentFigure } from '../../formula/show.ts';
-import { decimalsFor, formatNumber } from '../../quantities/format.ts';
+import { formatNumber, rateDecimals } from '../../quantities/format.ts';
 import { differenceUnit } from '../../quantities/units.ts';
 import type { Cell, CellState, ReadingColumn, ReadingRow } from '../../readings/types.ts';
 import { hour } from '../../time/instant.ts';
@@ -95,8 +95,9 @@ function stepText(cell: Cell, before: Cell, elapsed: number, column: ReadingColu
   const change = cell.state.value - before.state.value;
   const decimals = Math.max(cell.state.decimals, before.state.decimals, 0);
   const unit = differenceUnit(column.unit).print;
-  const rate = change / (elapsed / hour);
-  return vscode.l10n.t('{0} {1} since the reading above, {2} per hour', signed(change, decimals), unit, signed(rate, decimalsFor(rate, null)));
+  const hours = elapsed / hour;
+  const rate = change / hours;
+  return vscode.l10n.t('{0} {1} since the reading above, {2} per hour', signed(change, decimals), unit, signed(rate, rateDecimals(rate, decimals, hours, null)));
 }
 
 function measureOf(note: Note, column: ReadingColumn): MeasuredQuantity | undefined {

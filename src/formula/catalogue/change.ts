@@ -4,14 +4,14 @@ import { neighbouringStretches, stretchesOver, type Stretch } from '../../analys
 import { measureOf } from '../../dataset/readingValue.ts';
 import { measureByName } from '../../quantities/measures.ts';
 import { hour } from '../../time/instant.ts';
-import { formatNumber, formatValue } from '../../quantities/format.ts';
+import { decimalsFor, formatNumber, formatValue, rateDecimals } from '../../quantities/format.ts';
 import { isStatisticsProblem } from '../../statistics/outcome.ts';
 import { serialEstimate } from '../../statistics/serialModel.ts';
 import { theilSen } from '../../statistics/theilSen.ts';
 import { medianStep } from '../../analysis/points.ts';
 import { formatDuration } from '../../time/text.ts';
 import { differenceUnit, parseUnit } from '../../quantities/units.ts';
-import { combine, isFailure, negate, numberValue, percentChange, subtract } from '../../quantities/value.ts';
+import { combine, expandedUncertainty, isFailure, negate, numberValue, percentChange, subtract } from '../../quantities/value.ts';
 import type { NumberValue } from '../../quantities/types.ts';
 import type { Call } from '../call.ts';
 import { rateUnit } from '../operations.ts';
@@ -56,7 +56,22 @@ function rateBetween(call: Call, from: SeriesPoint, to: SeriesPoint, sign: 1 | -
   const hours = (to.time - from.time) / hour;
   const value = sign * (to.value - from.value) / hours;
   const parts = [{ value: call.numberAt(to, 0), derivative: sign / hours }, { value: call.numberAt(from, 0), derivative: -sign / hours }];
-  return { ...combine(value, rateUnit(call.series(0).unit), parts), ...enoughDecimals(value, decimalsOf([from, to])) };
+  return withRateDecimals(combine(value, rateUnit(call.series(0).unit), parts), [from, to]);
+}
+
+/** Digits as the readings and the hours between the first and the last of them allow. */
+function withRateDecimals(value: NumberValue, points: readonly SeriesPoint[]): FormulaNumber {
+  const { decimals } = decimalsOf(points);
+  const hours = (points.at(-1)!.time - points[0]!.time) / hour;
+  return decimals === undefined || !(hours > 0) ? value : { ...value, decimals: rateDecimals(value.value, decimals, hours, expandedUncertainty(value)) };
+}
+
+/** Digits of a slope through many readings: one more than theirs, no more than its ± asks for. */
+function withSlopeDecimals(value: NumberValue, points: readonly SeriesPoint[]): FormulaNumber {
+  const { decimals } = enoughDecimals(value.value, decimalsOf(points, 1));
+  const half = expandedUncertainty(value);
+  if (decimals === undefined) return value;
+  return { ...value, decimals: half !== null && half > 0 ? Math.min(decimals, decimalsFor(value.value, half)) : decimals };
 }
 
 function slope(call: Call): FormulaNumber | null {
@@ -70,17 +85,16 @@ function slope(call: Call): FormulaNumber | null {
   const hours = points.map((point) => (point.time - points[0]!.time) / hour);
   const gaps = points.map((point, index) => (index === 0 || !step ? 1 : (point.time - points[index - 1]!.time) / step));
   const serial = points.length <= mostForSerial ? serialEstimate(hours.map((each) => [1, each]), points.map((point) => point.value), 1, { gaps }) : null;
-  const decimals = enoughDecimals(line.slope, decimalsOf(points, 1));
   if (serial && !isStatisticsProblem(serial)) {
     // Half the interval over 2, so that the 95 % half-width printed is that of Student's t.
     const contributions = new Map([[`scatter:${call.run.textOf(call.range)}`, (serial.interval.high - serial.interval.low) / 4]]);
     const value = numberValue(line.slope, rateUnit(call.series(0).unit), contributions);
     call.remark('serial', { value: formatValue(value, { uncertainty: true }), correlation: formatNumber(serial.correlation, 2) });
     remarkSerial(call, serial, points.length);
-    return { ...value, ...decimals };
+    return withSlopeDecimals(value, points);
   }
   const parts = points.map((point, index) => ({ value: call.numberAt(point, 0), derivative: line.weights[index]! }));
-  return { ...combine(line.slope, rateUnit(call.series(0).unit), parts), ...decimals };
+  return withSlopeDecimals(combine(line.slope, rateUnit(call.series(0).unit), parts), points);
 }
 
 /** The median of all slopes between two readings, with Sen's interval by Kendall's statistic. */
@@ -93,16 +107,15 @@ function robustSlope(call: Call): FormulaNumber | null {
     return line.problem === 'too-many-arrangements' ? call.fail('too-many-readings', { ...args, most: 2000 }) : call.fail('too-few-readings', { ...args, least: 3 });
   }
   call.use(points);
-  const decimals = enoughDecimals(line.slope, decimalsOf(points, 1));
   if (!line.interval) {
     call.remark('median-slope-alone', { count: line.pairs });
-    return { ...numberValue(line.slope, rateUnit(call.series(0).unit)), ...decimals };
+    return withSlopeDecimals(numberValue(line.slope, rateUnit(call.series(0).unit)), points);
   }
-  const places = decimals.decimals ?? 3;
+  const places = enoughDecimals(line.slope, decimalsOf(points, 1)).decimals ?? 3;
   call.remark('median-slope', { count: line.pairs, low: formatNumber(line.interval.low, places), high: formatNumber(line.interval.high, places) });
   // Sen's interval is not symmetric: its longer side is taken for ±.
   const half = Math.max(line.interval.high - line.slope, line.slope - line.interval.low);
-  return { ...numberValue(line.slope, rateUnit(call.series(0).unit), new Map([[`scatter:${call.run.textOf(call.range)}`, half / 2]])), ...decimals };
+  return withSlopeDecimals(numberValue(line.slope, rateUnit(call.series(0).unit), new Map([[`scatter:${call.run.textOf(call.range)}`, half / 2]])), points);
 }
 
 /** Above this many readings the interval by serial correlation takes too long while typing. */

@@ -1,4 +1,5 @@
 // Functions that sum up the readings of a window: lowest, highest, mean, spread, and conditions over all of them.
+import { secondDigit } from '../../quantities/format.ts';
 import { differenceUnit } from '../../quantities/units.ts';
 import { combine, isFailure, subtract } from '../../quantities/value.ts';
 import type { Call } from '../call.ts';
@@ -36,8 +37,7 @@ export function remarkSerial(call: Call, found: { readonly correlation: number; 
 /** At least two significant digits, where readings have too few decimals to show a rate. */
 export function enoughDecimals(value: number, decimals: { decimals?: number }): { decimals?: number } {
   if (decimals.decimals === undefined || value === 0 || !Number.isFinite(value)) return decimals;
-  const two = 1 - Math.floor(Math.log10(Math.abs(value)) + 1e-9);
-  return { decimals: Math.max(decimals.decimals, Math.min(two, 6)) };
+  return { decimals: Math.max(decimals.decimals, Math.min(secondDigit(Math.abs(value)), 6)) };
 }
 
 export function decimalsOf(points: readonly SeriesPoint[], more = 0): { decimals?: number } {

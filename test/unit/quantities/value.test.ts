@@ -6,7 +6,7 @@ import type { NumberValue, Unit } from '../../../src/quantities/types.ts';
 import {
   add, asDifference, combine, compare, divide, exactValue, expandedUncertainty, isFailure, multiply, negate, numberValue, percentChange, standardUncertainty, subtract, toUnit, type Failure,
 } from '../../../src/quantities/value.ts';
-import { decimalsFor, formatNumber, formatValue, printedMinus, roundTo } from '../../../src/quantities/format.ts';
+import { decimalsFor, formatNumber, formatValue, printedMinus, rateDecimals, roundTo } from '../../../src/quantities/format.ts';
 import { contributionsOf, fromAccuracyLimit, fromRepeats, fromResolution } from '../../../src/quantities/uncertainty.ts';
 
 const unit = (text: string): Unit => parseUnit(text) as Unit;
@@ -152,6 +152,20 @@ suite('rounding and printing', () => {
     [76.055, 2.97, 1], [6.2, 0.0996, 2], [6.2, 0.0994, 3], [1009, 35, 0], [1009, 350, 0], [6.2, 1, 1], [6.2, 0.1, 2], [8.2635, null, 2], [76.055, null, 1], [1009.4, null, 1], [5, null, 0], [0.00345678, null, 5], [6.2, 1e-9, 6], [0, null, 0],
   ];
   for (const [value, half, expected] of decimals) test(`${value} ± ${half}: ${expected} decimals`, () => assert.equal(decimalsFor(value, half), expected));
+
+  test('digits that binary arithmetic adds are not the number’s own', () => assert.equal(decimalsFor(0.6 / 10, null), 2));
+  // Value per hour, decimals of the readings, hours, half-width, decimals.
+  const rates: [string, number, number, number, number | null, number][] = [
+    ['0.6 °C in 10 h, read to 0.1 °C', 0.6 / 10, 1, 10, 0.0082, 2],
+    ['0.6 °C in 8 h: the second digit stands', 0.6 / 8, 1, 8, 0.0102, 3],
+    ['0.37 mg/L in 8 h: no digit beyond what 0.01 mg/L shows in 8 h', 0.37 / 8, 2, 8, 0.001, 3],
+    ['0.10 mg/L in 1 h keeps the digits of the readings', 0.1, 2, 1, 0.008, 2],
+    ['0.84 mg/L in 2 h has no zero at its end', 0.84 / 2, 2, 2, null, 2],
+    ['0.07 mg/L in 2 h', 0.07 / 2, 2, 2, null, 3],
+    ['a ± of 12 leaves whole numbers', 123.4, 1, 1, 12, 0],
+    ['no change', 0, 1, 10, 0.0082, 1],
+  ];
+  for (const [name, value, own, hours, half, expected] of rates) test(`decimals of a rate: ${name}`, () => assert.equal(rateDecimals(value, own, hours, half), expected));
 
   test('values as a reader sees them', () => {
     assert.equal(formatValue(q(76.055, '%', { all: 1.4868 }), { uncertainty: true }), '76.1 ± 3.0 %');

@@ -109,7 +109,7 @@ measure:
     const text = page(readNote(notes.get('untidy')!));
     // 45 cm × 25 cm × 20 cm = 22.5 L; 8.4 − 7.6 = 0.8 mg/L from 21:05 to 22:00, that is 55 min: 0.873 mg/L/h; 0.8 / 8.4 = 9.52 %
     assert.match(text, /held 22\.5 L of water/);
-    assert.match(text, /Over the baseline it fell by 0\.8 mg\/L \(9\.52 %\), 0\.873 mg\/L\/h on average/);
+    assert.match(text, /Over the baseline it fell by 0\.8 mg\/L \(9\.52 %\), 0\.87 mg\/L\/h on average/);
     assert.match(text, /from 7\.7 mg\/L to 7\.5 mg\/L \(remark: “colour read again”\)/);
   });
 });

@@ -1,5 +1,6 @@
 // Two posts beside each other, word by word and tag by tag: what the given one prints otherwise than the computed one.
-// White space is left out of it; everything else counts, drawings and the values behind the numbers included.
+// White space is left out of it, unless two numbers run into one without it; everything else counts, drawings and the values
+// behind the numbers included.
 import type { SourceRange } from '../problems/problem.ts';
 import { attributesOf, unescapeHtml } from './embed.ts';
 
@@ -23,8 +24,17 @@ function tokensOf(html: string, from: number, to: number): Token[] {
   const tokens: Token[] = [];
   const pattern = /<[^>]*>|[^<\s]+|</g;
   pattern.lastIndex = from;
-  for (let match = pattern.exec(html); match && match.index < to; match = pattern.exec(html)) tokens.push({ text: match[0], at: match.index });
+  for (let match = pattern.exec(html); match && match.index < to; match = pattern.exec(html)) {
+    tokens.push({ text: runsInto(html, match.index, tokens.at(-1)) ? `${glue}${match[0]}` : match[0], at: match.index });
+  }
   return tokens;
+}
+
+/** Stands before a tag that follows a digit without a space: `2<data …>5.83` reads as 25.83. */
+const glue = '\u2060';
+
+function runsInto(html: string, at: number, previous: Token | undefined): boolean {
+  return html.startsWith('<data ', at) && previous !== undefined && !/^\s$/.test(html[at - 1] ?? ' ') && /[\d.,−+-]$/.test(previous.text);
 }
 
 /** Past this many insertions and deletions the rest counts as one difference. */
@@ -107,12 +117,13 @@ function boundaryBefore(html: string, at: number): number {
 }
 function boundaryAfter(html: string, at: number): number {
   // Past the tag that the stretch may end inside, to the start of the next.
-  const next = html.indexOf('<', at);
+  const next = html.indexOf('<', at + 1);
   return next < 0 ? html.length : next;
 }
 
 const short = (text: string): string => (text.length > 160 ? `${text.slice(0, 120)} … ${text.slice(-24)}` : text);
-const textOf = (html: string): string => unescapeHtml(html.replace(/<[^>]*>/g, ' ')).replace(/\s+/g, ' ').trim();
+/** What a page shows as text, in one line. */
+export const textOf = (html: string): string => unescapeHtml(html.replace(/<[^>]*>/g, ' ')).replace(/\s+/g, ' ').trim();
 
 /** The `<data>` element that a place stands in, its tag included. */
 function dataAround(html: string, at: number): { tag: string; text: string; start: number } | null {
@@ -134,7 +145,7 @@ function describe(hunk: Hunk, a: readonly Token[], b: readonly Token[], given: s
   const theirs = b.slice(hunk.otherFrom, hunk.otherTo);
   const at = mine[0]?.at ?? a[hunk.from]?.at ?? given.length;
   const last = mine.at(-1);
-  const range = { start: at, end: last ? last.at + last.text.length : at };
+  const range = { start: at, end: last ? last.at + last.text.replace(glue, '').length : at };
   const otherAt = theirs[0]?.at ?? b[hunk.otherFrom]?.at ?? computed.length;
   const around = dataAround(given, at);
   const truth = dataAround(computed, otherAt);

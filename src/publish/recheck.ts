@@ -7,7 +7,7 @@ import { evaluate } from '../formula/evaluate.ts';
 import { machineValue } from '../formula/show.ts';
 import { mappedText } from '../note/mappedText.ts';
 import { decodeText, detectEncoding } from '../readings/file/decode.ts';
-import { comparePosts, type DifferenceKind, type PostDifference } from './compare.ts';
+import { comparePosts, textOf, type DifferenceKind, type PostDifference } from './compare.ts';
 import { attributesOf, readEmbedded, unescapeHtml, type EmbeddedFile, type EmbedFault } from './embed.ts';
 import { publishPost } from './post.ts';
 
@@ -24,7 +24,7 @@ export interface RecheckReport {
   /** Numbers of the post that stand beside their formula. */
   readonly values: number;
   readonly differences: readonly PostDifference[];
-  /** Only where the post was made with another version: differences of wording, layout or drawing, which may come from that. */
+  /** Only where the post was made with another version: differences of generated wording, layout or drawing, which may come from that. */
   readonly unjudged: number;
   readonly holds: boolean;
 }
@@ -64,6 +64,22 @@ function recompute(values: readonly PrintedValue[], note: Note): PostDifference[
   return differences;
 }
 
+/** A page's text without its embedded styles; white space does not count in it. */
+const shownText = (html: string): string => textOf(html.replace(/<style>[\s\S]*?<\/style>/g, ' ')).replace(/\s+/g, '');
+
+/**
+ * What the author wrote and the post does not say as often as it should: claims and prose come from the note, whatever version made the
+ * post, and the working below the text repeats them. Only what this version's own post shows word by word is looked for.
+ */
+function missingWords(html: string, computed: string, note: Note): PostDifference[] {
+  const [given, made] = [shownText(html), shownText(computed)];
+  const written = [...note.syntax.prose.map((each) => each.text.text), ...note.syntax.claims.map((each) => each.words.text)];
+  return written.filter((words) => {
+    const bare = words.replace(/\s+/g, '');
+    return bare.length > 2 && made.split(bare).length > given.split(bare).length;
+  }).map((words) => ({ kind: 'words', range: { start: 0, end: 0 }, formula: null, printed: '', computed: words.replace(/\s+/g, ' ').trim() }));
+}
+
 const judged: readonly DifferenceKind[] = ['number', 'value', 'formula'];
 
 /** Rechecks a post with this version of the tool. Never throws on any text. */
@@ -80,13 +96,13 @@ export async function recheckPost(html: string, toolVersion: string): Promise<Re
   });
   const values = printedValues(html);
   const compared = comparePosts(html, computed);
-  const found = sameVersion ? compared : compared.filter((each) => judged.includes(each.kind));
+  const found = sameVersion ? compared : [...missingWords(html, computed, note), ...compared.filter((each) => judged.includes(each.kind))];
   const overlaps = (a: SourceRange, b: SourceRange): boolean => a.start <= b.end && b.start <= a.end;
   const differences = [...found, ...recompute(values, note).filter((each) => !found.some((other) => overlaps(each.range, other.range)))]
     .sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
   const broken = note.protocol === null || note.problems.some((each) => each.severity === 'error');
   return {
-    ...base, note, claims: note.claims.length, values: values.length, differences, unjudged: compared.length - found.length,
+    ...base, note, claims: note.claims.length, values: values.length, differences, unjudged: sameVersion ? 0 : compared.filter((each) => !judged.includes(each.kind)).length,
     holds: faults.length === 0 && differences.length === 0 && !broken,
   };
 }

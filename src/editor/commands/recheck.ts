@@ -40,7 +40,7 @@ async function recheck(target: vscode.Uri, html: string, log: vscode.LogOutputCh
     void vscode.window.showErrorMessage(vscode.l10n.t('{0} carries no note; it was not published from one.', name));
     return { refused: 'no-post' };
   }
-  const version = report.sameVersion ? '' : vscode.l10n.t('Made with Evenwater {0}, rechecked with {1}: numbers are judged, wording and layout are not. ', report.madeWith, EVENWATER_VERSION);
+  const version = report.sameVersion ? '' : vscode.l10n.t('Made with Evenwater {0}, rechecked with {1}: numbers and the words of the author are judged, generated wording, layout and drawings are not. ', report.madeWith, EVENWATER_VERSION);
   if (report.holds) {
     void vscode.window.showInformationMessage(version + vscode.l10n.t('{0}: {1} claims and {2} computed values agree with the note and data inside.', name, report.claims, report.values));
     return { holds: true, differences: 0 };

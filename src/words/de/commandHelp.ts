@@ -101,7 +101,7 @@ export const commandHelp: CommandHelp = {
       lines: [
         'Nimmt Notiz und Daten aus BEITRAG.html, prüft ihre Prüfsummen, liest und berechnet alles noch einmal und vergleicht die',
         'ganze Seite: Belege, Tabellen, erzeugte Sätze, Zeichnungen und die Werte und Formeln hinter den Zahlen.',
-        'Wurde der Beitrag mit einer anderen Version gemacht, steht das zuerst; dann werden Zahlen, Werte und Formeln beurteilt, Wortlaut und Gestaltung nicht.',
+        'Wurde der Beitrag mit einer anderen Version gemacht, steht das zuerst; dann werden Zahlen, Werte, Formeln und der eigene Text beurteilt, erzeugter Wortlaut, Gestaltung und Zeichnungen nicht.',
         'Das zeigt, dass die Seite zu den Daten darin passt, nicht, wer sie geschrieben hat.',
         'Rückgabe 0, wenn alles übereinstimmt, 1 mit einer Zeile je Unterschied, 2 bei falschem Aufruf oder unlesbarer Eingabe.',
       ],

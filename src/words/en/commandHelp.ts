@@ -118,7 +118,7 @@ export const commandHelp: CommandHelp = {
       lines: [
         'Takes note and data out of POST.html, verifies their hashes, reads and computes everything again and compares the',
         'whole page: claims, tables, generated sentences, drawings, and the values and formulas behind the numbers.',
-        'A post made with another version of evenwater is said first; then numbers, values and formulas are judged, wording and layout are not.',
+        'A post made with another version of evenwater is said first; then numbers, values, formulas and the words of the author are judged, generated wording, layout and drawings are not.',
         'It shows that the page agrees with the data it carries, not who wrote them.',
         'Exit 0 when all agree, 1 with a line a difference, 2 on wrong use or unreadable input.',
       ],

@@ -111,6 +111,21 @@ suite('publish: recheck', () => {
     assert.equal(wrong.holds, false);
   });
 
+  test('the words of the author are judged in another version too', async () => {
+    const changed = html.replace('A guide asks for', 'No guide asks for');
+    assert.notEqual(changed, html);
+    const report = await recheckPost(changed, '9.9.9');
+    assert.equal(report.holds, false);
+    assert.equal(report.differences[0]?.kind, 'words');
+  });
+
+  test('a space left out that lets a number run into the next is seen', async () => {
+    const spaced = html.replace(/(<p>[^<]*\s)(<data )/, '$12 $2');
+    assert.notEqual(spaced, html);
+    assert.deepEqual(comparePosts(spaced.replace('2 <data', '2\n<data'), spaced), []);
+    assert.deepEqual(comparePosts(spaced.replace('2 <data', '2<data'), spaced).map((each) => each.kind), ['number']);
+  });
+
   test('any text is taken without throwing', async () => {
     for (const text of ['', '<', '<html>', '<a class="evenwater-file" href="data:x;base64,AAAA">', html.slice(0, 5000), html.slice(-5000)]) {
       const report = await recheckPost(text, '1.2.3');

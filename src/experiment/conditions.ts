@@ -8,6 +8,7 @@ import type { PlanEvent, Protocol, Window } from '../protocol/types.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { evaluate, evaluateAtEachReading } from '../formula/evaluate.ts';
 import { parseFormula } from '../formula/parse.ts';
+import { isOfNumbersAlone, partOf } from '../claims/formulaShape.ts';
 import { plainWords } from '../formula/plainWords.ts';
 import { showValue } from '../formula/show.ts';
 import { formatClock, formatDate, formatInstant } from '../time/text.ts';
@@ -64,7 +65,7 @@ export function checkEqualisation(protocol: Protocol, context: FormulaContext): 
       return;
     }
     const { truths, problems: found } = evaluateAtEachReading(step.accept, context, stretch.window, {});
-    problems.push(...found);
+    problems.push(...found, ...conditionOfNumbers(step.accept, context));
     const failed = truths.filter((each) => !each.truth);
     checks.push({
       step: index,
@@ -81,6 +82,12 @@ export function checkEqualisation(protocol: Protocol, context: FormulaContext): 
   return { checks, problems };
 }
 
+/** A condition of the plan that no reading can change. */
+function conditionOfNumbers(condition: MappedText, context: FormulaContext): Problem[] {
+  return isOfNumbersAlone(partOf(condition, context), context)
+    ? [problem('formula-of-numbers', toDocumentRange(condition, { start: 0, end: condition.text.length }), { formula: condition.text.trim() })] : [];
+}
+
 export function checkStopRules(protocol: Protocol, context: FormulaContext): { checks: StopRuleCheck[]; problems: Problem[] } {
   const checks: StopRuleCheck[] = [];
   const problems: Problem[] = [];
@@ -90,7 +97,7 @@ export function checkStopRules(protocol: Protocol, context: FormulaContext): { c
       return;
     }
     const { truths, problems: found } = evaluateAtEachReading(rule.when, context, null, { includeLeftOut: true });
-    problems.push(...found);
+    problems.push(...found, ...conditionOfNumbers(rule.when, context));
     const crossedAt = truths.filter((each) => each.truth).map((each) => each.instant);
     checks.push({ rule: index, evaluation: { value: { type: 'truth', truth: crossedAt.length > 0 }, problems: found, working: [] }, crossedAt });
     if (crossedAt.length === 0) return;

@@ -89,8 +89,10 @@ export function readSpread(node: TextNode, collector: Collector, key: string, un
   const placed = readQuantity(node, collector, { key, example, unwritten: unit });
   if (!placed) return null;
   const { value } = placed;
-  if (value.value < 0) {
-    collector.add('out-of-range', node.range, { key, text: shorten(node.value, 40), range: ['range-at-least', '0'] });
+  // Only a count is exact: an instrument's accuracy of 0 would make every difference a finding.
+  const least = (key === 'accuracy' || key === 'resolution') && unit?.symbol !== '1' ? 'range-above' : 'range-at-least';
+  if (value.value < 0 || (value.value === 0 && least === 'range-above')) {
+    collector.add('out-of-range', node.range, { key, text: shorten(node.value, 40), range: [least, '0'] });
     return null;
   }
   if (value.unit.kind === 'percentage') return value;

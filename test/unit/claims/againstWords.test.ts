@@ -51,6 +51,11 @@ suite('claims: words against the formula', () => {
     assert.deepEqual(note.claims.map((each) => each.mark), ['computed', 'computed', 'unchecked', 'computed', 'computed']);
   });
 
+  test('a condition of the plan that no reading can change', () => {
+    assert.deepEqual(codes('', baseProtocol.replace('abs(mat.T - open.T) <= 0.5 degC', '1 degC < 2 degC')), ['formula-of-numbers']);
+    assert.deepEqual(codes('', baseProtocol.replace('when: mat.DO < 3 mg/L', 'when: 3 mg/L < 2 mg/L')), ['formula-of-numbers']);
+  });
+
   test('a number rounded until it says something else', () => {
     assert.deepEqual(codes('lost {0 mg/L = fall(mat.DO, 22:00..00:30)}'), [], 'an error, since 0.95 rounds to 1');
     assert.deepEqual(codes('lost {0 mg/L = fall(mat.DO, 22:00..22:30)}, then stood at {1×10^1 mg/L = last(mat.DO)}'), ['rounded-coarsely', 'rounded-coarsely']);

@@ -34,4 +34,10 @@ suite('protocol: numbers whose unit is printed as nothing', () => {
     assert.deepEqual(measured('what: pH, accuracy: -0.05').codes, ['out-of-range']);
     assert.deepEqual(measured('what: pH, accuracy: 0.05 mg/L').codes, ['unit-does-not-fit']);
   });
+
+  test('no instrument is without error: an accuracy or resolution of 0 is a slip, but for a count', () => {
+    assert.deepEqual(measured('what: count, with: eye, accuracy: 0').codes, []);
+    assert.deepEqual(measured('what: dissolved oxygen, unit: mg/L, with: probe, accuracy: 0 mg/L').codes, ['out-of-range']);
+    assert.deepEqual(measured('what: dissolved oxygen, unit: mg/L, with: probe, accuracy: 0.1 mg/L, resolution: 0 mg/L').codes, ['out-of-range']);
+  });
 });

@@ -118,11 +118,21 @@ export const blockStyle = `
 .evenwater-values td.evenwater-number { font-weight: 600; }
 .evenwater-block td.evenwater-loud, .evenwater-block span.evenwater-loud { color: var(--evenwater-bad); white-space: normal; text-align: left; }
 .evenwater-summary table, .evenwater-what-if table { font-size: 0.78rem; }
-.evenwater-summary th, .evenwater-summary td, .evenwater-what-if th, .evenwater-what-if td { padding-left: 0.35rem; padding-right: 0.35rem; }
+.evenwater-table.evenwater-summary th, .evenwater-table.evenwater-summary td, .evenwater-what-if th, .evenwater-what-if td { padding-left: 0.35rem; padding-right: 0.35rem; }
 .evenwater-summary thead tr:last-child th, .evenwater-what-if thead tr:last-child th { text-align: right; }
 .evenwater-summary tbody th { min-width: 6.5rem; text-wrap: balance; }
 .evenwater-summary td.evenwater-none { color: var(--evenwater-muted); }
 .evenwater-summary-last > * { border-top: 1px solid var(--evenwater-strong); }
+/* A table wider than its place shows a shadow at the side where more of it is; its first column stays. */
+.evenwater-summary .evenwater-scroll { background: linear-gradient(to left, var(--evenwater-background) 40%, transparent) right / 3rem 100% no-repeat local, linear-gradient(to left, var(--evenwater-line), transparent) right / 1rem 100% no-repeat scroll; }
+.evenwater-summary tbody th, .evenwater-summary thead tr:first-child > th:first-child { position: sticky; left: 0; z-index: 1; background: var(--evenwater-background); }
+@container (max-width: 44rem) {
+  .evenwater-table.evenwater-summary th, .evenwater-table.evenwater-summary td { padding-left: 0.25rem; padding-right: 0.25rem; }
+  .evenwater-summary tbody th { min-width: 4.6rem; hyphens: auto; }
+  .evenwater-summary thead th { overflow-wrap: break-word; hyphens: auto; }
+  .evenwater-block .evenwater-summary td.evenwater-number { white-space: normal; }
+  .evenwater-summary td.evenwater-number data { display: inline-block; }
+}
 .evenwater-limits data { white-space: nowrap; }
 .evenwater-limits td.evenwater-number { text-align: left; white-space: normal; min-width: 7.5rem; }
 .evenwater-limits table { font-size: 0.78rem; }

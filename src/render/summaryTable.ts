@@ -159,8 +159,9 @@ class SummaryPrinter {
     const text = showValue(value, contextOf(this.context.note), { withUncertainty: true, withUnit: this.units[column] === null, ...fewerDecimals(value) });
     if (value.type !== 'number') return text;
     const mark = text.includes(',') ? ',' : '.';
-    // An interval narrower than the last digit shown is not nothing.
-    const honest = printedMinus(text).replace(/± 0(?:[.,](0*)0)?(?=$|\s)/u, (_, zeros: string | undefined) => (zeros === undefined ? '± <1' : `± <0${mark}${zeros}1`));
+    // A narrow cell breaks before its ±, never behind it; an interval narrower than the last digit shown is not nothing.
+    const honest = printedMinus(text).replace('± ', '±\u00a0')
+      .replace(/(±\u00a0)0(?:[.,](0*)0)?(?=$|\s)/u, (_, sign: string, zeros: string | undefined) => (zeros === undefined ? `${sign}<1` : `${sign}<0${mark}${zeros}1`));
     return signed && value.value > 0 && !/^[+−]/u.test(honest) && /[1-9]/u.test(honest.split('±')[0]!) ? `+${honest}` : honest;
   }
 

@@ -29,8 +29,8 @@ suite('render: summary tables', () => {
   });
   test('figures with their formula, interval and sign; units in the head', () => {
     const text = html('of: DO\nrows: phases\nshow: [min, mean]');
-    assert.match(text, /<data value="5\.02" data-formula="min\(mat\.DO, dark\)" title="the lowest dissolved oxygen in the floating-mat tank during the dark phase">5\.02 ± 0\.12<\/data>/);
-    assert.deepEqual(cells(text)[1], ['Dark', '5.02 ± 0.12', '6.44 ± 0.12', '7.99 ± 0.12', '8.12 ± 0.12', '−2.97 ± 0.01', '−1.67 ± &lt;0.01']);
+    assert.match(text, /<data value="5\.02" data-formula="min\(mat\.DO, dark\)" title="the lowest dissolved oxygen in the floating-mat tank during the dark phase">5\.02 ±\u00a00\.12<\/data>/);
+    assert.deepEqual(cells(text)[1], ['Dark', '5.02 ±\u00a00.12', '6.44 ±\u00a00.12', '7.99 ±\u00a00.12', '8.12 ±\u00a00.12', '−2.97 ±\u00a00.01', '−1.67 ±\u00a0&lt;0.01']);
     assert.match(text, />lowest \(mg\/L\)<.*>mean \(mg\/L\)</);
     assert.match(text, /evenwater-tank-mark[^>]*>.*Floating-mat tank.*Open-surface tank.*Treatment − control/);
   });
@@ -45,7 +45,7 @@ suite('render: summary tables', () => {
   test('before and after: rows, the contrast and what its interval counts', () => {
     const text = html('of: DO\nrows: before-after light-off');
     assert.deepEqual(cells(text).map((row) => row[0]), ['Before lights-off', 'After lights-off', 'After minus before']);
-    assert.match(text, /data-formula="contrast\(DO, dark\)"[^>]*>−1\.8 ± 1\.7</);
+    assert.match(text, /data-formula="contrast\(DO, dark\)"[^>]*>−1\.8 ±\u00a01\.7</);
     assert.match(caption(text), /is a contrast paired in time; its ± counts the scatter of the readings/);
     assert.match(caption(html('of: DO\nrows: before-after pump')), /before and after “Air pump on”\. .*A reading at 02:00 itself counts to both sides\./);
   });
@@ -59,18 +59,18 @@ suite('render: summary tables', () => {
 
   test('by tank: quantities in the head, the difference last', () => {
     const rows = cells(html('of: [DO, T]\nrows: tanks\nshow: [max]'));
-    assert.deepEqual(rows, [['Floating-mat tank', '8.26 ± 0.12', '24.9 ± 0.2'], ['Open-surface tank', '8.31 ± 0.12', '24.7 ± 0.2'], ['Treatment − control', '−0.05 ± 0.01', '+0.2 ± 0.1']]);
+    assert.deepEqual(rows, [['Floating-mat tank', '8.26 ±\u00a00.12', '24.9 ±\u00a00.2'], ['Open-surface tank', '8.31 ±\u00a00.12', '24.7 ±\u00a00.2'], ['Treatment − control', '−0.05 ±\u00a00.01', '+0.2 ±\u00a00.1']]);
   });
 
   test('by tank: a series of two tanks has a row and a name of its own', () => {
     const rows = cells(html('of: [DO, mat.DO - open.DO]\nrows: tanks\nshow: [min]'));
     assert.deepEqual(rows.map((row) => row[0]), ['Floating-mat tank', 'Open-surface tank', 'Floating-mat tank minus open-surface tank', 'Treatment − control']);
-    assert.deepEqual(rows[2], ['Floating-mat tank minus open-surface tank', '', '−3.16 ± 0.01']);
+    assert.deepEqual(rows[2], ['Floating-mat tank minus open-surface tank', '', '−3.16 ±\u00a00.01']);
   });
 
   test('German: decimal comma, words, phases', () => {
     const text = html('of: DO\nrows: phases\nshow: [mean]', `language: de\n${nightProtocol}`);
-    assert.deepEqual(cells(text)[1], ['Dunkelphase', '6,44 ± 0,12', '8,12 ± 0,12', '−1,67 ± &lt;0,01']);
+    assert.deepEqual(cells(text)[1], ['Dunkelphase', '6,44 ±\u00a00,12', '8,12 ±\u00a00,12', '−1,67 ±\u00a0&lt;0,01']);
     assert.match(caption(text), /^Tabelle 3\. Sauerstoffgehalt nach Phasen\. Ausgangsphase: 20:00 bis 22:00, 3 Messwerte je Spalte; Dunkelphase: 22:00 bis 06:50, 7;/);
   });
 
@@ -84,7 +84,7 @@ suite('render: summary tables', () => {
     const note = noteOf('of: DO\nrows: phases\nshow: [min]');
     const post = await publishPost(note, { stem: 'night', toolVersion: '0' });
     assert.match(post.html, /Table 3\.<\/span> Dissolved oxygen by phase\./);
-    assert.match(post.html, /<data value="5\.02" data-formula="min\(mat\.DO, dark\)">5\.02 ± 0\.12<\/data>/);
+    assert.match(post.html, /<data value="5\.02" data-formula="min\(mat\.DO, dark\)">5\.02 ±\u00a00\.12<\/data>/);
     const files = await publishMarkdown(note, { stem: 'night', toolVersion: '0' });
     const markdown = files.map((file) => file.content).join('\n');
     assert.match(markdown, /\| Phase \| Floating-mat tank: lowest \(mg\/L\) \| Open-surface tank: lowest \(mg\/L\) \| Treatment − control: lowest \(mg\/L\) \|/);

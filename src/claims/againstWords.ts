@@ -6,7 +6,8 @@ import type { ClaimSyntax, NoteSyntax } from '../note/syntax.ts';
 import type { FormulaContext } from '../formula/context.ts';
 import { claimWords, type ClaimWords } from '../words/claimWords.ts';
 import { languageOf } from '../words/languages.ts';
-import { everyExpression, partOf, type Part } from './formulaShape.ts';
+import type { Tank } from '../protocol/types.ts';
+import { everyExpression, partOf } from './formulaShape.ts';
 import { readClaimWords } from './claimWords.ts';
 import { withoutMarkup } from './markup.ts';
 import type { CheckedClaim } from './types.ts';
@@ -19,14 +20,14 @@ interface Clause { readonly words: string; readonly next: string }
 export function checkAgainstWords(syntax: NoteSyntax, claims: readonly CheckedClaim[], context: FormulaContext): Problem[] {
   if (!context.protocol || claims.length === 0) return [];
   const say = claimWords(languageOf(context.protocol.language));
+  const names = context.protocol.tanks.filter((tank) => tank.label.trim() !== '').map((tank) => ({ tank, form: say.nameForms(tank.label) }));
   const visible = visibleText(syntax);
   let before = 0;
   return claims.flatMap((claim) => {
     const clause = clauseOf(visible, before, claim.syntax);
     before = claim.syntax.range.end;
     if (claim.syntax.form !== 'equals' || claim.state !== 'holds') return [];
-    const part = partOf(claim.syntax.formula, context);
-    return [...otherDirection(claim, clause, part, say, context), ...otherTank(claim, clause, part, say, context)];
+    return [...otherDirection(claim, clause, say, context), ...otherTank(claim, clause, names, say, context)];
   });
 }
 
@@ -46,13 +47,14 @@ const upwards: Readonly<Record<string, 1 | -1>> = {
 };
 
 /** `rose by 2.27 mg/L` for a fall, and `fell by −2.27 mg/L`, which takes the fall back. */
-function otherDirection(claim: CheckedClaim, { words, next }: Clause, { expression }: Part, say: ClaimWords, context: FormulaContext): Problem[] {
+function otherDirection(claim: CheckedClaim, { words, next }: Clause, say: ClaimWords, context: FormulaContext): Problem[] {
+  const found = [...words.matchAll(say.directions)].at(-1) ?? say.directionNouns.exec(next);
+  if (!found) return [];
+  const { expression } = partOf(claim.syntax.formula, context);
   const inner = expression.kind === 'convert' ? expression.operand : expression;
   const value = claim.evaluation?.value;
   const way = inner.kind === 'call' ? upwards[inner.name] : undefined;
   if (way === undefined || value?.type !== 'number' || value.value === 0) return [];
-  const found = [...words.matchAll(say.directions)].at(-1) ?? say.directionNouns.exec(next);
-  if (!found) return [];
   const number = readClaimWords(claim.syntax.words.text, context).find((each) => each.kind === 'number');
   const negative = number?.kind === 'number' && number.value < 0;
   const said = (found.groups?.['up'] ? 1 : -1) * (negative ? -1 : 1);
@@ -60,17 +62,20 @@ function otherDirection(claim: CheckedClaim, { words, next }: Clause, { expressi
   return [problem('direction-differs', wordsRange(claim), { word: found[0].trim().toLowerCase().replace(/\s+/g, ' '), formula: oneLine(claim.syntax.formula.text), value: claim.computed ?? '' })];
 }
 
+/** A tank of the plan and the pattern that finds its label in a sentence. */
+interface NamedTank { readonly tank: Tank; readonly form: RegExp }
+
 /** A clause that names one tank, with a formula over one other. */
-function otherTank(claim: CheckedClaim, { words }: Clause, part: Part, say: ClaimWords, context: FormulaContext): Problem[] {
+function otherTank(claim: CheckedClaim, { words }: Clause, names: readonly NamedTank[], say: ClaimWords, context: FormulaContext): Problem[] {
+  const [only, ...more] = names.filter(({ form }) => form.test(words));
+  if (!only || more.length > 0 || say.othersNamed.test(words)) return [];
   const tanks = context.protocol?.tanks ?? [];
   const ids = new Set(tanks.map((tank) => tank.id));
+  const part = partOf(claim.syntax.formula, context);
   const used = new Set(everyExpression(part, context).flatMap((each) => (each.kind === 'reference' && ids.has(each.parts[0] ?? '') ? [each.parts[0]!] : [])));
-  if (used.size !== 1 || say.othersNamed.test(words)) return [];
-  const named = tanks.filter((tank) => tank.label.trim() !== '' && say.nameForms(tank.label).test(words));
-  const [only] = named;
-  if (!only || named.length > 1 || used.has(only.id)) return [];
+  if (used.size !== 1 || used.has(only.tank.id)) return [];
   const other = tanks.find((tank) => used.has(tank.id));
-  return [problem('other-tank-named', wordsRange(claim), { named: only.label, used: other?.label ?? '', formula: oneLine(claim.syntax.formula.text) })];
+  return [problem('other-tank-named', wordsRange(claim), { named: only.tank.label, used: other?.label ?? '', formula: oneLine(claim.syntax.formula.text) })];
 }
 
 const oneLine = (text: string): string => text.trim().replace(/\s+/g, ' ');

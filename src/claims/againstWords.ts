@@ -26,8 +26,9 @@ export function checkAgainstWords(syntax: NoteSyntax, claims: readonly CheckedCl
   return claims.flatMap((claim) => {
     const clause = clauseOf(visible, before, claim.syntax);
     before = claim.syntax.range.end;
-    if (claim.syntax.form !== 'equals' || claim.state !== 'holds') return [];
-    return [...otherDirection(claim, clause, say, context), ...otherTank(claim, clause, names, say, context)];
+    if (claim.syntax.form === 'stated' || claim.state !== 'holds') return [];
+    const turned = claim.syntax.form === 'equals' ? otherDirection(claim, clause, say, context) : [];
+    return [...turned, ...otherTank(claim, clause, names, say, context)];
   });
 }
 

@@ -13,7 +13,7 @@ import { claimWords } from '../words/claimWords.ts';
 import { languageOf } from '../words/languages.ts';
 import { evaluate } from '../formula/evaluate.ts';
 import { parseFormula } from '../formula/parse.ts';
-import { everyExpression } from './formulaShape.ts';
+import { everyExpression, partOf } from './formulaShape.ts';
 import { fittingUnit, needsNoUnit } from './compareNumber.ts';
 import { plannedNames } from './claimWords.ts';
 import type { AnyMention, ClockMention, NumberMention } from './mentions.ts';
@@ -121,8 +121,16 @@ export function looseInWords(syntax: ClaimSyntax, mentions: readonly AnyMention[
     stated ??= statedNumbers(context, [syntax]);
     return !stated.some((each) => same(mention, each));
   };
-  return mentions.filter(loose).map((mention) =>
-    problem('loose-number', toDocumentRange(syntax.words, mention), { text: syntax.words.text.slice(mention.start, mention.end).replace(/\s+/g, ' ') }));
+  return [...mentions.filter(loose), ...looseMultiples(syntax, context)].map(({ start, end }) =>
+    problem('loose-number', toDocumentRange(syntax.words, { start, end }), { text: syntax.words.text.slice(start, end).replace(/\s+/g, ' ') }));
+}
+
+/** `twice as fast`, `halved`, `a third of its oxygen` in the words of a formula that holds no ratio. */
+function looseMultiples({ words, formula }: ClaimSyntax, context: FormulaContext): { start: number; end: number }[] {
+  const found = [...words.text.matchAll(claimWords(languageOf(context.protocol?.language)).multiples)];
+  if (found.length === 0) return [];
+  const ratio = everyExpression(partOf(formula, context), context).some((each) => (each.kind === 'binary' && (each.operator === '/' || each.operator === '*')) || (each.kind === 'number' && each.unit === null));
+  return ratio ? [] : found.map((each) => ({ start: each.index, end: each.index + each[0].length }));
 }
 
 /** `data`: the note measures or derives it; `plan`: only worth a hint where a formula gives it; null: not loose. */

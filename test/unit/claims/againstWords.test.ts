@@ -31,6 +31,8 @@ suite('claims: words against the formula', () => {
   test('the name of one tank beside the reading of another', () => {
     assert.deepEqual(codes('The lowest in the open-surface tank was {7.31 mg/L = min(mat.DO)}.'), ['other-tank-named']);
     assert.deepEqual(codes('{the open-surface tank ended at 7.31 mg/L = last(mat.DO)}'), ['other-tank-named']);
+    assert.deepEqual(codes('The floating-mat tank {stayed above 8 mg/L if min(open.DO) > 8 mg/L}.'), ['other-tank-named']);
+    assert.deepEqual(codes('{The floating-mat tank ended lower than the open-surface tank if last(mat.DO) < last(open.DO)}.'), []);
   });
 
   test('in German, with the forms that a sentence gives a name', () => {
@@ -60,6 +62,13 @@ suite('claims: words against the formula', () => {
     assert.deepEqual(codes('lost {0 mg/L = fall(mat.DO, 22:00..00:30)}'), [], 'an error, since 0.95 rounds to 1');
     assert.deepEqual(codes('lost {0 mg/L = fall(mat.DO, 22:00..22:30)}, then stood at {1×10^1 mg/L = last(mat.DO)}'), ['rounded-coarsely', 'rounded-coarsely']);
     assert.deepEqual(codes('stood at {7 mg/L = last(mat.DO)}, lost {1 mg/L = fall(mat.DO, 22:00..00:30)} and {3 % = first-loss}, cooled {0 °C = fall(mat.T, 22:00..22:30)}'), []);
+  });
+
+  test('a ratio in words is loose unless the formula holds one', () => {
+    const loose = (prose: string): string[] => readNote(exampleNote({ prose }).text).problems.filter((each) => each.code === 'loose-number').map((each) => String(each.args['text']));
+    assert.deepEqual(loose('{It was halved if last(mat.DO) < first(mat.DO)}; {it fell twice as fast if rate(mat.DO) < rate(open.DO)}'), ['halved', 'twice as fast']);
+    assert.deepEqual(loose('{It fell twice as fast if fall(mat.DO) > 2 * fall(open.DO)}'), []);
+    assert.deepEqual(loose('{It fell more than twice as fast if fall(mat.DO) / fall(open.DO) > 2}'), []);
   });
 
   test('a time in the words of another value is loose unless the formula names it', () => {

@@ -57,7 +57,7 @@ function firstItems(language: Language): FirstItem[] {
     }),
     { name: null, label: '', kind: vscode.QuickPickItemKind.Separator },
     {
-      name: null, label: `$(globe) ${vscode.l10n.t('Language of the note: {0}', languageNames[language])}`,
+      name: null, label: vscode.l10n.t('Language of the note: {0}', languageNames[language]), iconPath: new vscode.ThemeIcon('globe'),
       detail: vscode.l10n.t('Select this line to change it to {0}', languageNames[languageAfter(language)]),
     },
   ];

@@ -31,6 +31,9 @@ interface State { readonly choices: ImportChoices; readonly logger: string | nul
 type Act = () => Promise<ImportAs | Partial<State> | null>;
 interface Item extends vscode.QuickPickItem { readonly act?: Act }
 
+/** Beside the label, not in it: there it would be read out by its name. */
+const warningIcon = new vscode.ThemeIcon('warning');
+
 /** Shows the proposal until it is taken or left. A remembered logger of the file's heads is proposed first. */
 export async function previewImport(previewed: Previewed): Promise<ImportChoice | null> {
   const { source, note } = previewed;
@@ -80,7 +83,7 @@ function itemsOf(proposal: ImportProposal, protocol: Protocol, { keep, loggers }
   const answers: Readonly<Record<string, Act>> = { 'date-order-unclear': dateOrder, 'decimal-unclear': decimal, 'import-unmapped': map };
   const fitting = fittingLoggers(names, loggers);
   return [
-    ...proposal.asks.map((ask): Item => ({ label: `$(question) ${editSentence(ask)}`, ...(answers[ask.code] ? { act: answers[ask.code]! } : {}) })),
+    ...proposal.asks.map((ask): Item => ({ label: editSentence(ask), iconPath: new vscode.ThemeIcon('question'), ...(answers[ask.code] ? { act: answers[ask.code]! } : {}) })),
     ...takeItems(proposal, keep),
     ...complaintItems(proposal, (column) => target(fromOf(proposal, column))),
     separator(vscode.l10n.t('Detected')),
@@ -107,21 +110,21 @@ const separator = (label: string): Item => ({ label, kind: vscode.QuickPickItemK
 function takeItems(proposal: ImportProposal, keep: Previewed['keep']): Item[] {
   if (proposal.asks.length > 0) return [];
   const rows = proposal.rows.filter((row) => row.time !== null).length;
-  const table: Item = { label: `$(check) ${rows === 1 ? vscode.l10n.t('Import 1 row as a table') : vscode.l10n.t('Import {0} rows as a table', rows)}`, act: () => Promise.resolve('table' as const) };
+  const table: Item = { label: rows === 1 ? vscode.l10n.t('Import 1 row as a table') : vscode.l10n.t('Import {0} rows as a table', rows), iconPath: new vscode.ThemeIcon('check'), act: () => Promise.resolve('table' as const) };
   if (keep === null || proposal.clockOnly) return [table];
   const label = keep === 'file' ? vscode.l10n.t('Refer to the file, pinned by its hash') : vscode.l10n.t('Copy the file beside the note and refer to it, pinned by its hash');
-  return [table, { label: `$(pin) ${label}`, act: () => Promise.resolve(keep) }];
+  return [table, { label, iconPath: new vscode.ThemeIcon('pin'), act: () => Promise.resolve(keep) }];
 }
 
 /** What is not simply a row: the first few with their lines, the rest behind one more step. */
 function complaintItems({ complaints, doubts, linesAbove }: ImportProposal, change: (column: number) => Act): Item[] {
-  const [shown, few] = [complaints.map((each): Item => ({ label: `$(warning) ${editSentence(each.message)}` })), 4];
+  const [shown, few] = [complaints.map((each): Item => ({ label: editSentence(each.message), iconPath: warningIcon })), 4];
   const rest: Item[] = shown.length <= few ? shown : [...shown.slice(0, few - 1), {
-    label: `$(warning) ${vscode.l10n.t('{0} more lines to look at…', shown.length - few + 1)}`,
+    label: vscode.l10n.t('{0} more lines to look at…', shown.length - few + 1), iconPath: warningIcon,
     act: async () => { await vscode.window.showQuickPick(shown, { title: vscode.l10n.t('Lines that are not simply rows'), ignoreFocusOut: true }); return null; },
   }];
-  const above: Item[] = linesAbove === 0 ? [] : [{ label: `$(info) ${linesAbove === 1 ? vscode.l10n.t('One line above the heads is not imported.') : vscode.l10n.t('{0} lines above the heads are not imported.', linesAbove)}` }];
-  const doubted = doubts.map(({ column, message }): Item => ({ label: `$(warning) ${editSentence(message)}`, act: change(column) }));
+  const above: Item[] = linesAbove === 0 ? [] : [{ label: linesAbove === 1 ? vscode.l10n.t('One line above the heads is not imported.') : vscode.l10n.t('{0} lines above the heads are not imported.', linesAbove), iconPath: new vscode.ThemeIcon('info') }];
+  const doubted = doubts.map(({ column, message }): Item => ({ label: editSentence(message), iconPath: warningIcon, act: change(column) }));
   const all = [...doubted, ...rest, ...above];
   return all.length === 0 ? [] : [separator(vscode.l10n.t('Look at these')), ...all];
 }

@@ -13,7 +13,7 @@ export interface Asked { readonly note: Note; readonly plan: RowPlan }
 /** `typed` stands in the prompt when it goes: to be logged, or to be kept for the next time. */
 export interface Answer extends Asked { readonly logs: boolean; readonly typed: string }
 
-interface Item extends vscode.QuickPickItem { readonly word?: string }
+interface Item extends vscode.QuickPickItem { readonly word?: string; readonly isTrouble?: boolean }
 
 /**
  * Asks for a row until it is whole and Enter is pressed, or until the prompt is left. What looks wrong needs Enter twice.
@@ -31,9 +31,7 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
     pick.title = titleOf(row, view);
     pick.placeholder = vscode.l10n.t('{0}; a time in front where it is not the slot\'s, words behind ;', row.plan.columns.map((column) => column.id).join(' '));
     pick.items = itemsOf(view, state);
-    // A word is picked only once it is begun: a second Enter must not write a word that nobody chose.
-    const word = view.wordBegun && !view.complete ? pick.items.find((item) => item.word !== undefined) : undefined;
-    pick.activeItems = word ? [word] : pick.items.slice(0, 1);
+    pick.activeItems = [activeItem(pick.items, view, state)];
   };
   const rest = () => { state = paused(state); show(); };
   show();
@@ -72,6 +70,20 @@ export async function promptForRow(asked: Asked, begun: string, askAgain: () => 
   });
 }
 
+/**
+ * The item in front, which a screen reader speaks when another comes to the front, and only then: what Enter does while keys
+ * fall; once typing has paused, what looks wrong or else the value typed last, with its change.
+ */
+function activeItem(items: readonly Item[], view: RowView, state: PromptState): Item {
+  // A word is picked only once it is begun: a second Enter must not write a word that nobody chose.
+  const word = view.wordBegun && !view.complete ? items.find((item) => item.word !== undefined) : undefined;
+  const waits = state.rested && state.value !== '' && !isWarned(state);
+  return word ?? (waits ? items.find((item) => item.isTrouble) ?? items[items.length - view.lines.length + view.filled - 1] : undefined) ?? items[0]!;
+}
+
+/** True once Enter was pressed on a whole row that looks wrong, and nothing was typed since. */
+const isWarned = (state: PromptState): boolean => state.warned === state.value;
+
 function titleOf({ note, plan }: Asked, view: RowView): string {
   const zone = note.protocol!.zone;
   if (plan.slot !== null) {
@@ -82,25 +94,31 @@ function titleOf({ note, plan }: Asked, view: RowView): string {
 }
 
 function itemsOf(view: RowView, state: PromptState): Item[] {
-  const errors = [...view.errors, ...state.refusal ? [state.refusal] : []];
+  const errors = [...view.errors, ...state.refusal ? [state.refusal] : []].map(editSentence);
+  const warnings = view.warnings.map(editSentence);
+  const first = firstLine(view, errors.length > 0, isWarned(state));
   return [
-    { label: firstLine(view, errors.length > 0, state.warned === state.value), alwaysShow: true },
-    ...errors.map((each): Item => ({ label: `$(error) ${editSentence(each)}`, alwaysShow: true })),
-    ...view.warnings.map((each): Item => ({ label: `$(warning) ${editSentence(each)}`, alwaysShow: true })),
-    ...view.completions.map((word): Item => ({ label: `$(symbol-text) ${word}`, word, alwaysShow: true })),
-    ...view.lines.map((line): Item => ({ label: `${icons[line.state]} ${line.head}  ${valueText(line)}`, description: changeSentence(line), alwaysShow: true })),
+    // Whoever hears the list hears its first line alone when Enter is pressed.
+    item(...first, { description: isWarned(state) ? warnings.join(' ') : '' }),
+    ...errors.map((each) => item('error', each, { isTrouble: true })),
+    ...warnings.map((each) => item('warning', each, { isTrouble: true })),
+    ...view.completions.map((word) => item('symbol-text', word, { word })),
+    ...view.lines.map((line) => item(icons[line.state], `${line.head}  ${valueText(line)}`, { description: changeSentence(line) })),
   ];
 }
 
-/** What Enter does now. It is the item that a screen reader reads. */
-function firstLine(view: RowView, wrong: boolean, warned: boolean): string {
-  if (wrong) return `$(error) ${vscode.l10n.t('This row cannot be logged yet')}`;
-  if (view.complete && view.warnings.length > 0) return `$(warning) ${warned ? vscode.l10n.t('Enter once more logs it all the same') : vscode.l10n.t('Something looks wrong')}`;
-  if (view.complete) return `$(check) ${vscode.l10n.t('Enter logs this row at {0}', view.clock)}`;
+/** An icon in the label would be read out by its name. */
+const item = (icon: string, label: string, more: Partial<Item> = {}): Item => ({ label, iconPath: new vscode.ThemeIcon(icon), alwaysShow: true, ...more });
+
+/** What Enter does now, with its icon. */
+function firstLine(view: RowView, wrong: boolean, warned: boolean): [icon: string, label: string] {
+  if (wrong) return ['error', vscode.l10n.t('This row cannot be logged yet')];
+  if (view.complete && view.warnings.length > 0) return ['warning', warned ? vscode.l10n.t('Enter once more logs it all the same') : vscode.l10n.t('Something looks wrong')];
+  if (view.complete) return ['check', vscode.l10n.t('Enter logs this row at {0}', view.clock)];
   const line = view.lines.find((each) => each.state === 'next') ?? view.lines.at(-1);
-  if (!line) return `$(error) ${vscode.l10n.t('This row cannot be logged yet')}`;
+  if (!line) return ['error', vscode.l10n.t('This row cannot be logged yet')];
   const what = line.place === '' ? line.head : vscode.l10n.t('{0}, {1}', line.head, line.place);
-  return `$(arrow-right) ${line.unit === '' ? vscode.l10n.t('{0} of {1}: {2}', place(view), view.lines.length, what) : vscode.l10n.t('{0} of {1}: {2}, in {3}', place(view), view.lines.length, what, line.unit)}`;
+  return ['arrow-right', line.unit === '' ? vscode.l10n.t('{0} of {1}: {2}', place(view), view.lines.length, what) : vscode.l10n.t('{0} of {1}: {2}, in {3}', place(view), view.lines.length, what, line.unit)];
 }
 
 const place = (view: RowView): number => Math.min(view.filled + 1, view.lines.length);
@@ -110,7 +128,7 @@ function valueText(line: ValueLine): string {
   return line.text === '-' || line.unit === '' ? line.text : `${line.text} ${line.unit}`;
 }
 
-const icons: Readonly<Record<ValueLine['state'], string>> = { open: '$(circle-outline)', next: '$(arrow-right)', good: '$(pass)', odd: '$(warning)', wrong: '$(error)' };
+const icons: Readonly<Record<ValueLine['state'], string>> = { open: 'circle-outline', next: 'arrow-right', good: 'pass', odd: 'warning', wrong: 'error' };
 
 function changeSentence(line: ValueLine): string {
   if (!line.last) return '';

@@ -3,7 +3,7 @@ import type { CheckedClaim } from '../claims/types.ts';
 import { cautionsBehind } from '../words/remarks.ts';
 import { problemSentence } from '../words/words.ts';
 import type { RenderContext } from './context.ts';
-import { formulaWords } from './context.ts';
+import { formulaWords, previewLanguage } from './context.ts';
 import { element, escapeHtml, type Html } from './html.ts';
 import { unbrokenClass, unbrokenHtml } from './unbroken.ts';
 
@@ -50,9 +50,9 @@ export function claimHtml(claim: CheckedClaim, words: string, index: number, con
     : element('data', { class: classes, value: claim.machine ?? '', 'data-formula': formula, title }, said);
   const trouble = complaint(claim, context);
   const markWords = context.words.claim.marks[claim.mark];
-  const loud = trouble === null ? '' : element('strong', { class: 'evenwater-complaint' }, escapeHtml(` ${claim.state === 'unfilled' ? '○' : '✕'} ${trouble}`));
+  const loud = trouble === null ? '' : element('strong', { class: 'evenwater-complaint', lang: previewLanguage(context, claim.state === 'failed' ? context.problemLanguage : context.language) }, escapeHtml(` ${claim.state === 'unfilled' ? '○' : '✕'} ${trouble}`));
   const mark = post
     ? element('sup', { class: 'evenwater-mark' }, element('a', { href: `#how-${index + 1}`, id: `claim-${index + 1}`, 'aria-label': context.words.claim.note(markWords, index + 1) }, String(index + 1)))
-    : element('sup', { class: 'evenwater-mark', title, role: 'img', 'aria-label': markWords }, escapeHtml(signs[claim.mark]));
+    : element('sup', { class: 'evenwater-mark', title, role: 'img', lang: context.language, 'aria-label': markWords }, escapeHtml(signs[claim.mark]));
   return `${body}${trouble === null || claim.state === 'unfilled' ? mark : ''}${loud}`;
 }

@@ -54,6 +54,9 @@ export function createRenderContext(note: Note, target: RenderTarget, figureHtml
   return { note, target, language, problemLanguage: target === 'post' ? language : interfaceLanguage, words: pageWords(language), plan: planWords(language), figures, tableNumber, figureHtml };
 }
 
+/** The `lang` of words of ours in the preview, whose page is in the editor's language, so that they are read out as what they are. A post has one for the whole page. */
+export const previewLanguage = (context: Pick<RenderContext, 'target'>, language: Language): Language | null => (context.target === 'preview' ? language : null);
+
 /** A computed value: what the reader sees, with the formula it came from. */
 export function dataHtml(text: string, machine: string, formula: string, title: string | null = null, className: string | null = null): Html {
   return element('data', { value: machine, 'data-formula': formula, title, class: className }, escapeHtml(text));

@@ -49,7 +49,7 @@ function problemsHtml(note: Note, problems: readonly Problem[], language: Langua
         live ? element('button', { type: 'button', class: 'evenwater-to-source', title: words.toLine, 'data-vscode-context': onlyOurMenu }, place) : element('strong', {}, place), escapeHtml(problemSentence(each, language))));
   });
   if (problems.length > most) items.push(element('li', { class: 'evenwater-more' }, escapeHtml(words.moreProblems(problems.length - most))));
-  return element('ul', { class: 'evenwater-problems', role: 'list' }, ...items);
+  return element('ul', { class: 'evenwater-problems', role: 'list', lang: live ? language : null }, ...items);
 }
 
 /** The problems of a block as a box. */

@@ -9,7 +9,7 @@ import { blockWords, type BlockWord } from '../note/syntax.ts';
 import { blockHtml } from './block.ts';
 import { ChartCache } from './chartCache.ts';
 import { claimHtml } from './claim.ts';
-import { createRenderContext, type RenderContext } from './context.ts';
+import { createRenderContext, previewLanguage, type RenderContext } from './context.ts';
 import type { Language } from '../words/languages.ts';
 import { attributesHtml } from './html.ts';
 
@@ -107,7 +107,7 @@ export function evenwaterMarkdown(md: MarkdownIt, options: RenderOptions): Markd
     const attributes: Record<string, string | number> = {};
     for (const [name, value] of token.attrs ?? []) attributes[name] = value;
     const { class: classes, ...rest } = attributes;
-    return `<div${attributesHtml({ class: `evenwater-block evenwater-block-${word}${classes ? ` ${classes}` : ''}`, ...rest })}>${blockHtml(block, token.content, context)}</div>\n`;
+    return `<div${attributesHtml({ class: `evenwater-block evenwater-block-${word}${classes ? ` ${classes}` : ''}`, lang: previewLanguage(context, context.language), ...rest })}>${blockHtml(block, token.content, context)}</div>\n`;
   };
 
   md.renderer.rules['evenwater_claim'] = (tokens, index, _settings, env) => {

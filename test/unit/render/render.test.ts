@@ -42,16 +42,16 @@ suite('render: claims', () => {
     assert.match(html, /<span class="evenwater-claim evenwater-stated evenwater-unbroken" title="stated, not computed: A handbook, p\. 12">5 %<\/span>/);
   });
   test('a mismatch is loud and says the value', () => {
-    assert.match(after('It fell to {5.80 mg/L = min(mat.DO)}.'), /evenwater-loud evenwater-mismatch[^>]*>5\.80 mg\/L<\/data><strong class="evenwater-complaint"> ✕ the readings give 4\.80 mg\/L<\/strong>/);
+    assert.match(after('It fell to {5.80 mg/L = min(mat.DO)}.'), /evenwater-loud evenwater-mismatch[^>]*>5\.80 mg\/L<\/data><strong class="evenwater-complaint" lang="en"> ✕ the readings give 4\.80 mg\/L<\/strong>/);
   });
   test('a false statement is loud', () => {
-    assert.match(after('{It rose if rise(mat.DO) > 1 mg/L}.'), /evenwater-loud evenwater-false[^>]*>It rose<\/data><strong class="evenwater-complaint"> ✕ not true of the readings/);
+    assert.match(after('{It rose if rise(mat.DO) > 1 mg/L}.'), /evenwater-loud evenwater-false[^>]*>It rose<\/data><strong class="evenwater-complaint" lang="en"> ✕ not true of the readings/);
   });
   test('an unfilled claim shows the value and says that it is not filled in', () => {
     assert.match(after('It fell to {? = min(mat.DO)}.'), /evenwater-unfilled[^>]*>4\.80 mg\/L<\/data>[\s\S]*○ not filled in yet/);
   });
   test('a claim that cannot be computed says why', () => {
-    assert.match(after('It fell to {1 mg/L = min(mat.XX)}.'), /evenwater-failed[^>]*>1 mg\/L<\/data><strong class="evenwater-complaint"> ✕ [^<]*XX/);
+    assert.match(after('It fell to {1 mg/L = min(mat.XX)}.'), /evenwater-failed[^>]*>1 mg\/L<\/data><strong class="evenwater-complaint" lang="en"> ✕ [^<]*XX/);
   });
   test('claims keep their order through lists, tables and links', () => {
     const html = after('- {4.80 mg/L = min(mat.DO)}\n- [{8.26 mg/L = max(mat.DO)}](https://example.org/)\n\n| a |\n|---|\n| {7.96 mg/L = min(open.DO)} |\n');
@@ -119,7 +119,7 @@ suite('render: blocks', () => {
     const md = createMarkdown();
     md.core.ruler.push('lines', (state) => { for (const token of state.tokens) if (token.map) { token.attrSet('data-line', String(token.map[0])); token.attrJoin('class', 'code-line'); } });
     evenwaterMarkdown(md, { noteFor: () => note, target: 'preview' });
-    assert.match(md.render(noteText()), /<div class="evenwater-block evenwater-block-protocol code-line" data-line="2">/);
+    assert.match(md.render(noteText()), /<div class="evenwater-block evenwater-block-protocol code-line" lang="en" data-line="2">/);
   });
 
   test('parsing and rendering with different environments', () => {

@@ -52,13 +52,29 @@ const fewerTransforms = {
   },
 };
 
-const drawing = ['vega', 'vega-lite', 'vega-interpreter'];
+/** The drawing libraries, by the names under which the preview's chart code hands them on. */
+const drawing = { 'vega': 'vega', 'vega-lite': 'vegaLite', 'vega-interpreter': 'vegaInterpreter' };
 
-/** In the Node host the drawing libraries are a file of their own, read when somebody publishes. The browser's host takes one file only. */
+/**
+ * The preview's chart code holds the drawing libraries for the Node host, too, which reads them when somebody publishes: they ship
+ * once. Where no page is, the file only hands them on. The browser's host takes one file only, so it has its own.
+ */
+const chartCode = {
+  stdin: {
+    contents: [...Object.entries(drawing).map(([name, as]) => `export * as ${as} from '${name}';`), 'if (typeof document === \'object\') require(\'./src/preview/chart.ts\');'].join('\n'),
+    resolveDir: root,
+  },
+  outfile: 'dist/preview/chart.js', platform: 'browser', format: 'cjs',
+  banner: { js: '((module) => {' }, footer: { js: '})(typeof module === \'object\' ? module : {});' },
+};
+
+/** In the Node host the drawing libraries come from the preview's chart code. */
 const drawingApart = {
   name: 'drawing-apart',
   setup(builder) {
-    builder.onResolve({ filter: new RegExp(`^(?:${drawing.join('|')})$`) }, () => ({ path: './drawing.cjs', external: true }));
+    builder.onResolve({ filter: new RegExp(`^(?:${Object.keys(drawing).join('|')})$`) }, ({ path: name }) => ({ path: name, namespace: 'drawing' }));
+    builder.onLoad({ filter: /.*/, namespace: 'drawing' }, ({ path: name }) => ({ contents: `module.exports = require('./preview/chart.js').${drawing[name]};`, loader: 'js' }));
+    builder.onResolve({ filter: /^\.\/preview\/chart\.js$/, namespace: 'drawing' }, ({ path: file }) => ({ path: file, external: true }));
   },
 };
 
@@ -66,10 +82,9 @@ const outputs = [
   { entryPoints: ['src/cli/run.ts'], outfile: 'dist/cli.js', platform: 'node', format: 'esm', target: 'node20',
     banner: { js: '#!/usr/bin/env node\nimport { createRequire as __createRequire } from \'node:module\'; const require = __createRequire(import.meta.url);' } },
   { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/extension.cjs', platform: 'node', format: 'cjs', target: 'node20', plugins: [oneEditor, drawingApart] },
-  { stdin: { contents: drawing.map((name) => `export * from '${name}';`).join('\n'), resolveDir: root }, outfile: 'dist/drawing.cjs', platform: 'node', format: 'cjs', target: 'node20' },
   { entryPoints: ['src/editor/extension.ts'], outfile: 'dist/web/extension.cjs', platform: 'browser', format: 'cjs', plugins: [oneEditor, noStreams] },
   { entryPoints: ['src/preview/loader.ts'], outfile: 'dist/preview/loader.js', platform: 'browser', format: 'iife' },
-  { entryPoints: ['src/preview/chart.ts'], outfile: 'dist/preview/chart.js', platform: 'browser', format: 'iife' },
+  chartCode,
 ];
 
 const results = await Promise.all(outputs
@@ -78,3 +93,5 @@ const results = await Promise.all(outputs
 
 const packages = [...new Set(results.flatMap(({ metafile }) => bundledPackages(metafile)))].sort();
 writeFileSync(path.join(root, 'dist/ThirdPartyNotices.txt'), thirdPartyNotices(packages, root));
+// The manifest's `"type": "module"` does not hold for the chart code that the Node host requires.
+writeFileSync(path.join(root, 'dist/preview/package.json'), '{"type":"commonjs"}\n');

@@ -46,7 +46,7 @@ const plain = (name) => name.replace(/^\.\//, '').toLowerCase();
 const wanted = [
   main, browser, ...contributes['markdown.previewScripts'], ...contributes['markdown.previewStyles'], ...contributes.grammars.map((each) => each.path),
   ...contributes.walkthroughs.flatMap(({ icon, steps }) => [icon, ...steps.map((step) => step.media.svg)]),
-  'dist/drawing.cjs', 'dist/preview/chart.js', 'dist/ThirdPartyNotices.txt', 'package.json', 'package.nls.json', 'package.nls.de.json', 'l10n/bundle.l10n.json', 'l10n/bundle.l10n.de.json',
+  'dist/preview/chart.js', 'dist/preview/package.json', 'dist/ThirdPartyNotices.txt', 'package.json', 'package.nls.json', 'package.nls.de.json', 'l10n/bundle.l10n.json', 'l10n/bundle.l10n.de.json',
   'README.md', 'CHANGELOG.md', 'LICENSE.txt', 'samples/overnight-oxygen.tank.md', 'docs/reference.md',
 ].map(plain);
 

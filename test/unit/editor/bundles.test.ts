@@ -1,6 +1,9 @@
 // What the build makes for the editor: one web bundle without Node, and a loader that costs other Markdown previews nothing.
 import { deepEqual, ok } from 'node:assert/strict';
 import { existsSync, readFileSync, statSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import vm from 'node:vm';
 
 const built = (file: string) => {
   ok(existsSync(file), `${file} is not built: run \`npm run build\` first`);
@@ -12,6 +15,20 @@ suite('bundles', () => {
   test('the web host gets one file that asks for nothing but the editor', () => {
     deepEqual(required('dist/web/extension.cjs'), ['vscode']);
     ok(!/\bimport\("(?!data:)/.test(readFileSync('dist/web/extension.cjs', 'utf8')));
+  });
+
+  test('the drawing libraries ship once for the Node host and the preview', () => {
+    deepEqual(required('dist/extension.cjs').filter((name) => name?.startsWith('.')), ['./preview/chart.js']);
+    const libraries = createRequire(path.resolve('dist/extension.cjs'))('./preview/chart.js') as Record<string, Record<string, unknown>>;
+    const drawn = [libraries.vega?.View, libraries.vegaLite?.compile, libraries.vegaInterpreter?.expressionInterpreter];
+    deepEqual(drawn.map((each) => typeof each), ['function', 'function', 'object']);
+  });
+
+  test('the chart code leaves nothing on the window', () => {
+    const page = vm.createContext({ setTimeout, clearTimeout, setInterval, clearInterval, performance, console, structuredClone });
+    const before = vm.runInContext('Object.getOwnPropertyNames(globalThis)', page) as string[];
+    vm.runInContext(readFileSync(built('dist/preview/chart.js'), 'utf8'), page);
+    deepEqual(vm.runInContext('Object.getOwnPropertyNames(globalThis)', page), before);
   });
 
   test('the loader of the preview is at most 10 kB', () => {

@@ -207,8 +207,8 @@ for (const minutes of [15, 30]) {
   }
 }
 say();
-say('With scatter of correlation 0.8 the intervals of `time-to` are too narrow, which `scatter-follows` says; that of the balance point errs on the safe side, because its');
-say('rates are levelled before they are drawn again.');
+say('With scatter of correlation 0.8 the intervals of `time-to` are too narrow, and that of the balance point with readings every 30 min, which `scatter-follows` says. The draws of');
+say('the balance point are laid with their median on the balance point found: levelling rates that are levelled already pulls them towards the middle of the steps, and intervals left there are too wide.');
 say();
 say('## The contrast of two tanks before and after');
 say();

@@ -77,9 +77,13 @@ const draws = 400;
 
 /**
  * 95 % interval, in hours, of the balance point: the exchange drawn from its interval, and about the levelled readings the scatter
- * of the fit, 400 times with a fixed seed (parametric bootstrap). null where one draw in twenty finds no balance.
+ * of the fit, 400 times with a fixed seed (parametric bootstrap). The draws are taken for how far a balance point strays, not for where
+ * it lies: their median, which levelling twice pulls towards the middle of the steps, is laid on the balance point found. null where
+ * there is none, or where one draw in twenty finds none.
  */
 export function balanceInterval(rows: readonly NightRow[], night: NightFit): Interval | null {
+  const balance = balanceHours(rows, night.exchange);
+  if (balance === null) return null;
   const random = seededRandom('balance point');
   const error = (night.exchangeInterval.high - night.exchangeInterval.low) / 2 / studentQuantile(0.975, night.fit.degreesOfFreedom);
   const smooth = levelled(rows, night.exchange);
@@ -92,5 +96,5 @@ export function balanceInterval(rows: readonly NightRow[], night: NightFit): Int
   if (found.length < 0.95 * draws) return null;
   found.sort((a, b) => a - b);
   const at = (share: number): number => found[Math.min(found.length - 1, Math.floor(share * found.length))]!;
-  return { low: at(0.025), high: at(0.975) };
+  return { low: balance + at(0.025) - at(0.5), high: balance + at(0.975) - at(0.5) };
 }

@@ -85,6 +85,24 @@ suite('what-if on a fitted night', () => {
     near(sum / 200, 1.5, 0.05);
   });
 
+  test('the interval of the balance point holds, and is no wider than it must be (docs/coverage.md has the figures)', function slow() {
+    this.timeout(60_000);
+    const random = seededRandom('balance cover');
+    const hours = Array.from({ length: 29 }, (_, index) => index / 2);
+    const night = nightCurve(hours.slice(0, 21).map((each) => ({ hours: each, oxygen: 0, solubility: 8.3 })), 8, 0.2, 0.6);
+    // By hand from the tenth hour on: production less respiration is 0.4 mg/L/h² times the time after the balance at 11.5 hours.
+    const morning = (after: number): number => 8.3 + (0.4 * after - 0.6) / 0.2 - 0.4 / 0.2 ** 2 + (night.at(-1)! - 8.3 + 0.6 / 0.2 + 0.4 / 0.2 ** 2) * Math.exp(-0.2 * after);
+    const truth = hours.map((each, index) => ({ hours: each, oxygen: night[index] ?? morning(each - 10), solubility: 8.3 }));
+    let held = 0;
+    for (let run = 0; run < 150; run += 1) {
+      const rows = truth.map((row) => ({ ...row, oxygen: row.oxygen + 0.05 * random.normal() }));
+      const fit = fitNight(rows.filter((row) => row.hours <= 10));
+      const found = isStatisticsProblem(fit) ? null : balanceInterval(rows.filter((row) => row.hours >= 9), fit);
+      if (found && found.low <= 11.5 && 11.5 <= found.high) held += 1;
+    }
+    assert.ok(held >= 137 && held <= 148, `${held} of 150`);
+  });
+
   test('the intervals of k and R hold whether the scatter follows its neighbours or not (docs/coverage.md has the figures)', function slow() {
     this.timeout(60_000);
     const truth: NightRow[] = Array.from({ length: 21 }, (_, index) => ({ hours: index / 2, oxygen: 0, solubility: 8.26 + 0.004 * index }));

@@ -1,4 +1,5 @@
-// The published posts: held against golden files, looked at by axe in a browser in light and dark, on a page and a phone.
+// The published posts: held against golden files, looked at by axe in a browser in light, dark and high contrast, on a page and a phone;
+// and the preview's content, looked at by axe in the editor's four themes.
 // `node scripts/test-posts.mjs [--to DIR]`; EVENWATER_APPROVE=1 writes the golden files again; --to keeps the pictures.
 import fs from 'node:fs/promises';
 import { existsSync } from 'node:fs';
@@ -13,6 +14,7 @@ const { readNoteFile, stemOf } = await import('../src/cli/noteFiles.ts');
 const { publishPost } = await import('../src/publish/post.ts');
 const { publishMarkdown } = await import('../src/publish/markdown/markdownPost.ts');
 const { recheckPost } = await import('../src/publish/recheck.ts');
+const { previewPage, previewThemes } = await import('./previewPages.mjs');
 
 const notes = ['samples/overnight-oxygen.tank.md', 'samples/heater-failure.tank.md', 'samples/naechtlicher-ausstroemer.tank.md', 'test/fixtures/posts/logger-night.tank.md', 'test/fixtures/posts/twee-nachten.tank.md', 'test/fixtures/posts/wasserlinsen.tank.md'];
 const golden = path.join(root, 'test/fixtures/posts/golden');
@@ -55,6 +57,15 @@ async function hold(name, text) {
   if (was !== text) throw new Error(firstDifference(was, text));
 }
 
+/** Opens everything that folds, and says what axe finds that is serious, and a contrast below what is asked for. */
+async function graveFaults(page, axe, contrast = 4.5) {
+  await page.evaluate(() => { for (const each of document.querySelectorAll('details')) each.open = true; });
+  await page.evaluate(axe);
+  const found = await page.evaluate((enhanced) => globalThis.axe.run(document, { resultTypes: ['violations'], rules: { 'color-contrast-enhanced': { enabled: enhanced } } }), contrast >= 7);
+  return found.violations.filter((each) => each.impact === 'serious' || each.impact === 'critical')
+    .map((each) => `${each.impact} ${each.id}: ${each.help}\n${each.nodes.slice(0, 3).map((node) => `${node.target.join(' ')} ${node.failureSummary ?? ''}`).join('\n')}`).join('\n');
+}
+
 console.log('posts');
 const posts = new Map();
 for (const name of notes) {
@@ -79,7 +90,7 @@ for (const name of notes) {
 
 const browserPath = [process.env.EVENWATER_CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((each) => each && existsSync(each));
 if (!browserPath) {
-  count.skipped += posts.size * 2;
+  count.skipped += posts.size * 4 + notes.filter((each) => each.startsWith('samples/')).length * Object.keys(previewThemes).length;
   console.log('  no Chromium was found: accessibility is not looked at (EVENWATER_CHROMIUM names one)');
 } else {
   const { launchBrowser } = await import('./workbench/browser.mjs');
@@ -90,30 +101,38 @@ if (!browserPath) {
     for (const [stem, html] of posts) {
       // axe runs as the test's own script; nothing else of the page's policy is lifted.
       await fs.writeFile(path.join(folder, `${stem}.html`), html);
-      for (const [scheme, width] of [['light', 1280], ['dark', 390]]) {
-        await check(`${stem}: axe finds nothing serious, ${scheme}, ${width} pixels wide, and nothing is cut off sideways`, async () => {
-          const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme: scheme, reducedMotion: 'reduce', bypassCSP: true });
+      for (const [scheme, width, contrast] of [['light', 1280, 'no-preference'], ['dark', 390, 'no-preference'], ['light', 1280, 'more'], ['dark', 1280, 'more']]) {
+        await check(`${stem}: axe finds nothing serious, ${scheme}${contrast === 'more' ? ' in high contrast' : ''}, ${width} pixels wide, and nothing is cut off sideways`, async () => {
+          const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme: scheme, contrast, reducedMotion: 'reduce', bypassCSP: true });
           const page = await context.newPage();
           page.setDefaultTimeout(120_000);
           const requests = [];
           page.on('request', (request) => { if (!request.url().startsWith('file:') && !request.url().startsWith('data:')) requests.push(request.url()); });
           await page.goto(`file://${path.join(folder, `${stem}.html`)}`);
-          await page.evaluate(() => { for (const each of document.querySelectorAll('details')) each.open = true; });
-          await page.evaluate(axe);
-          const found = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ['violations'] }));
-          const grave = found.violations.filter((each) => each.impact === 'serious' || each.impact === 'critical');
+          const grave = await graveFaults(page, axe, contrast === 'more' ? 7 : 4.5);
           const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
           if (to) {
             await fs.mkdir(to, { recursive: true });
-            await page.screenshot({ path: path.join(to, `${stem}-${scheme}-${width}.png`), fullPage: true });
-            if (scheme === 'light' && width === 1280) for (const format of ['A4', 'Letter']) await page.pdf({ path: path.join(to, `${stem}-${format}.pdf`), format });
+            await page.screenshot({ path: path.join(to, `${stem}-${scheme}-${width}${contrast === 'more' ? '-contrast' : ''}.png`), fullPage: true });
+            if (scheme === 'light' && contrast !== 'more') for (const format of ['A4', 'Letter']) await page.pdf({ path: path.join(to, `${stem}-${format}.pdf`), format });
           }
           await context.close();
-          if (grave.length > 0) throw new Error(grave.map((each) => `${each.impact} ${each.id}: ${each.help}\n${each.nodes.slice(0, 3).map((node) => `${node.target.join(' ')} ${node.failureSummary ?? ''}`).join('\n')}`).join('\n'));
+          if (grave !== '') throw new Error(grave);
           if (wide > 0) throw new Error(`the page is ${wide} pixels wider than the screen`);
           if (requests.length > 0) throw new Error(`the page asked for ${requests.join(', ')}`);
         });
       }
+    }
+    for (const name of notes.filter((each) => each.startsWith('samples/'))) for (const [theme, look] of Object.entries(previewThemes)) {
+      await check(`${stemOf(name)}: axe finds nothing serious in the preview, ${theme}, contrast ${look.contrast} or more`, async () => {
+        const page = await browser.newPage({ viewport: { width: 900, height: 900 }, reducedMotion: 'reduce' });
+        page.setDefaultTimeout(120_000);
+        await page.setContent(await previewPage(name, look));
+        const grave = await graveFaults(page, axe, look.contrast);
+        if (to) await page.screenshot({ path: path.join(to, `${stemOf(name)}-preview-${theme.replaceAll(' ', '-')}.png`), fullPage: true });
+        await page.close();
+        if (grave !== '') throw new Error(grave);
+      });
     }
   } finally {
     await browser.close();

@@ -1,8 +1,8 @@
 // The suites that need a real editor: mocha in the Node host, the same files in the web host, and a look into the preview.
-// `node scripts/test-workbench.mjs [node] [oldest] [web] [untrusted] [folders] [preview] [logging] [changes] [keyboard] [desk] [german] [sheet]` runs some of them. Without an editor or a browser they are skipped, and counted so.
+// `node scripts/test-workbench.mjs [node] [oldest] [web] [untrusted] [folders] [preview] [logging] [changes] [keyboard] [desk] [german] [reader] [sheet]` runs some of them. Without an editor or a browser they are skipped, and counted so.
 import { prepareWorkbench } from './workbench/install.mjs';
 
-const names = ['node', 'oldest', 'web', 'untrusted', 'folders', 'preview', 'logging', 'changes', 'keyboard', 'desk', 'german', 'sheet'];
+const names = ['node', 'oldest', 'web', 'untrusted', 'folders', 'preview', 'logging', 'changes', 'keyboard', 'desk', 'german', 'reader', 'sheet'];
 const chosen = process.argv.slice(2).filter((each) => names.includes(each));
 const wanted = chosen.length > 0 ? chosen : names;
 
@@ -22,6 +22,7 @@ const { runPreview } = await import('../test/workbench/preview.mjs');
 const { runKeyboard } = await import('../test/workbench/keyboard.mjs');
 const { runDesk } = await import('../test/workbench/desk.mjs');
 const { runGerman } = await import('../test/workbench/german.mjs');
+const { runReader } = await import('../test/workbench/reader.mjs');
 const { runPlanSheet } = await import('../test/workbench/planSheet.mjs');
 
 const suites = {
@@ -36,6 +37,7 @@ const suites = {
   keyboard: ['New Experiment by keyboard alone, in both hosts', runKeyboard],
   desk: ['suggestions, hovers and explanations by keyboard, in both hosts', (each) => runDesk(each, { pictures: process.env.EVENWATER_PICTURES ?? null })],
   german: ['problems, hovers, suggestions and lenses in German', (each) => runGerman(each, { pictures: process.env.EVENWATER_PICTURES ?? null })],
+  reader: ['what a screen reader is told, in the Node extension host', (each) => runReader(each, { pictures: process.env.EVENWATER_PICTURES ?? null })],
   sheet: ['the printed plan, in the browser', runPlanSheet],
 };
 

@@ -34,14 +34,14 @@ The end.
 `;
 
 /** Opens the plan, with other files beside it (or, by a path with `..`, above it), in a workbench of its own. */
-export async function openDesk(browser, { pictures = null, theme = 'Dark Modern', files = {} }) {
+export async function openDesk(browser, { pictures = null, theme = 'Dark Modern', files = {}, settings = {} }) {
   const parent = await fs.mkdtemp(path.join(os.tmpdir(), 'evenwater-changes-'));
   const folder = path.join(parent, 'notes');
   await fs.mkdir(folder);
   const file = path.join(folder, 'night.tank.md');
   await fs.writeFile(file, plan);
   for (const [name, text] of Object.entries(files)) await fs.writeFile(path.join(folder, name), text);
-  const server = await startServer();
+  const server = await startServer({ settings });
   const page = await newPage(browser);
   await handInSettings(page, { ...quietSettings, 'workbench.colorTheme': theme });
   await page.context().grantPermissions(['clipboard-read', 'clipboard-write'], { origin: server.origin });

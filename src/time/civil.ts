@@ -46,8 +46,11 @@ export function wallNumber(wall: WallTime): number {
 export function wallFromNumber(number: number): WallTime {
   const days = Math.floor(number / day);
   const rest = number - days * day;
+  const date = civilFromDays(days);
+  // Field by field: spreading would cost more than the arithmetic, for every row of a long file.
   return {
-    ...civilFromDays(days), hour: Math.floor(rest / hour), minute: Math.floor(rest / minute) % 60, second: Math.floor(rest / second) % 60,
+    year: date.year, month: date.month, day: date.day,
+    hour: Math.floor(rest / hour), minute: Math.floor(rest / minute) % 60, second: Math.floor(rest / second) % 60,
   };
 }
 

@@ -86,7 +86,8 @@ export function readDuration(text: string): Duration | null {
   return previous < 0 || /(?:,|\band)$/.test(trimmed) ? null : Math.round(total);
 }
 
-const two = (number: number): string => String(number).padStart(2, '0');
+const twoDigits: readonly string[] = Array.from({ length: 100 }, (_, number) => String(number).padStart(2, '0'));
+const two = (number: number): string => twoDigits[number] ?? String(number);
 const dateText = (wall: WallTime): string => `${String(wall.year).padStart(4, '0')}-${two(wall.month)}-${two(wall.day)}`;
 
 /** `+01:00`; a zone's odd seconds (before standard time) are rounded to the minute. */

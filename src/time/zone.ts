@@ -52,15 +52,22 @@ export function loadZone(name: string): Zone | null {
     return null; // the library's only way to say that it does not know the zone
   }
   const years = new Map<number, TransitionTable>();
+  // The span between two transitions that was asked for last: the rows of a file mostly lie in one.
+  let span = { from: Infinity, to: -Infinity, offset: 0 };
   return {
     name: identifier,
     offsetAt(instant) {
+      if (instant >= span.from && instant < span.to) return span.offset;
       const year = !Number.isFinite(instant) ? firstYear : Math.min(lastYear, Math.max(firstYear, civilFromDays(Math.floor(instant / day)).year));
       let table = years.get(year);
       if (!table) years.set(year, table = readYear(year, identifier));
       let index = table.from.length - 1;
       while (index > 0 && table.from[index]! > instant) index -= 1;
-      return table.offset[index]!;
+      span = {
+        from: Math.max(table.from[index]!, daysFromCivil(year, 1, 1) * day),
+        to: Math.min(table.from[index + 1] ?? Infinity, daysFromCivil(year + 1, 1, 1) * day), offset: table.offset[index]!,
+      };
+      return span.offset;
     },
   };
 }

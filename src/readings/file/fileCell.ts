@@ -2,6 +2,9 @@
 import type { DecimalMark } from './layout.ts';
 import { readStamp } from './stamps.ts';
 
+/** Most values: no date hides in so few digits. */
+const plainValue = /^-?\d{1,5}(?:\.\d{1,9})?$/u;
+
 const gap = /^(?:|-+|n\/?a|nan|null|none|#n\/a|\?+)$/iu;
 
 /** True for the ways in which files say that nothing was measured. */
@@ -15,6 +18,7 @@ export const bareText = (text: string): string => text.trim().replace(/^'(?=[-=+
  * between thousands, or the line is broken; or a whole date stands where a number should.
  */
 export function isMuddled(text: string, decimal: DecimalMark): boolean {
+  if (decimal === '.' && plainValue.test(text)) return false;
   if ((decimal === ',' ? /\d\.\d/u : /\d,\d/u).test(text)) return true;
   return readStamp(text)?.date?.lengths.includes(4) ?? false;
 }

@@ -52,7 +52,7 @@ function splitLineByLine(text: string, delimiter: string, limit: number): FileRo
 
 /** True for a row with something under no head: a delimiter too many in it. Empty cells at the end are a habit of many files. */
 export function isTooWide(row: FileRow, width: number | null): boolean {
-  return width !== null && row.cells.slice(width).some((cell) => cell.trim() !== '');
+  return width !== null && row.cells.length > width && row.cells.slice(width).some((cell) => cell.trim() !== '');
 }
 
 /** The delimiter that leaves the most cells clean; null when the file has one column or none. */

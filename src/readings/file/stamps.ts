@@ -19,8 +19,28 @@ const nameFirst = /^([A-Za-z]{3,9})\.?\s+(\d{1,2}),?\s+(\d{4})(?=$|[\sT,])/u;
 const compact = /^(\d{4})(\d{2})(\d{2})(?=$|[\sT])/u;
 const clockPattern = /^(\d{1,2})[:.](\d{2})(?:[:.](\d{2})(?:[.,](\d{1,6}))?)?\s*([AaPp])?\.?(?:[Mm]\.?)?/u;
 
+/** By far the most stamps of loggers: read at once, and to the same stamp as by the detours. */
+const plainStamp = /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:\.(\d{1,6}))?)?(Z|[+-]\d\d:\d\d)?$/u;
+const plainLengths = [4, 2, 2] as const;
+
+function readPlainStamp(text: string): Stamp | null {
+  const match = plainStamp.exec(text);
+  if (!match) return null;
+  const [month, hour, minute, second] = [Number(match[2]), Number(match[4]), Number(match[5]), Number(match[6] ?? 0)];
+  const offset = match[8] === undefined ? null : readOffset(match[8]);
+  if (month === 0 || hour > 23 || minute > 59 || second > 59 || (match[8] !== undefined && offset === null)) return null;
+  return { date: { parts: [Number(match[1]), month, Number(match[3])], lengths: plainLengths, named: false }, clock: { hour, minute, second, millisecond: millisecondsOf(match[7]) }, offset };
+}
+
+/** Whole milliseconds of the digits behind the seconds. */
+const millisecondsOf = (digits: string | undefined): number => (digits === undefined ? 0 : Math.floor(Number(`0.${digits}`) * 1000));
+
 /** Reads a time stamp; null when it is none. Either part may be missing. */
 export function readStamp(text: string): Stamp | null {
+  return readPlainStamp(text) ?? readAnyStamp(text);
+}
+
+function readAnyStamp(text: string): Stamp | null {
   let rest = text.trim().replace(/\u202f|\u00a0/gu, ' ');
   let date: Stamp['date'] = null;
   const match = compact.exec(rest) ?? datePattern.exec(rest);
@@ -48,7 +68,7 @@ export function readStamp(text: string): Stamp | null {
   }
   const [minutes, seconds] = [Number(time[2]), Number(time[3] ?? 0)];
   if (hours > 23 || minutes > 59 || seconds > 59) return null;
-  const clock = { hour: hours, minute: minutes, second: seconds, millisecond: Math.floor(Number(`0.${time[4] ?? '0'}`) * 1000) };
+  const clock = { hour: hours, minute: minutes, second: seconds, millisecond: millisecondsOf(time[4]) };
   const tail = rest.slice(time[0].length).trim();
   if (tail === '') return { date, clock, offset: null };
   const offset = /^(?:UTC|GMT)$/u.test(tail) ? 0 : readOffset(tail);
@@ -77,7 +97,7 @@ export function wallOf(stamp: Stamp, order: DateOrder): { wall: WallTime; millis
   const date = dateIn(stamp, order);
   if (!date || !stamp.clock) return null;
   const { hour, minute, second, millisecond } = stamp.clock;
-  return { wall: { ...date, hour, minute, second }, millisecond };
+  return { wall: { year: date.year, month: date.month, day: date.day, hour, minute, second }, millisecond };
 }
 
 /**

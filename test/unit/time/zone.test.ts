@@ -104,6 +104,15 @@ suite('time: zones', () => {
     }), { numRuns: 300 });
   });
 
+  test('an offset does not depend on what the zone was asked before', () => {
+    const around = ['2025-12-31T23:00:00Z', '2026-01-01T01:00:00Z', '2026-03-29T01:00:00Z', '2026-10-25T01:00:00Z', '1969-06-01T00:00:00Z', '1970-01-01T00:00:00Z', '2101-06-01T00:00:00Z'].map(Date.parse);
+    for (const name of ['Europe/Amsterdam', 'America/New_York', 'Asia/Kolkata']) {
+      const asked = zone(name);
+      fc.assert(fc.property(fc.constantFrom(...around), fc.integer({ min: -3 * hour, max: 3 * hour }), (moment, beside) => {
+        for (const instant of [moment + beside, moment, moment - 1]) assert.equal(asked.offsetAt(instant), zone(name).offsetAt(instant));
+      }), { numRuns: 40 });
+    }
+  });
   test('calendar arithmetic', () => {
     assert.equal(daysFromCivil(1970, 1, 1), 0);
     assert.equal(daysFromCivil(2000, 3, 1), 11_017);

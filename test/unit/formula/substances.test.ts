@@ -2,6 +2,8 @@
 // oxygen in a mL(STP), the real molar volume); molar masses from the IUPAC standard atomic weights. All readings are invented.
 import assert from 'node:assert/strict';
 import { substanceOf } from '../../../src/water/concentrations.ts';
+import type { Language } from '../../../src/words/languages.ts';
+import { problemSentence } from '../../../src/words/words.ts';
 import { answer, ask, codes, contextFrom } from './support.ts';
 
 const note = `\`\`\`protocol
@@ -93,6 +95,13 @@ suite('concentrations of a known substance', () => {
     assert.deepEqual(codes('min(mat.sat) in mg/L', context), ['unit-mismatch']);
     assert.deepEqual(codes('min(mat.DO) / min(mat.NO3) in umol/L', context), ['unit-mismatch']);
     assert.deepEqual(codes('min(mat.DO) in umol/L/h', context), ['unit-mismatch']);
+  });
+
+  test('ppm are refused with the way out where the instrument means mg/L, in both languages', () => {
+    const sentence = (formula: string, language: Language): string => problemSentence(ask(formula, context).problems[0]!, language);
+    assert.match(sentence('min(mat.DO) in ppm', 'en'), /give both in one unit\. Where the manual of the instrument says that its ppm are mg\/L, write mg\/L in the plan\.$/u);
+    assert.match(sentence('min(mat.DO) in ppm', 'de'), /beides in einer Einheit angeben\. Wo laut Anleitung des Messgeräts ppm für mg\/L steht, im Plan mg\/L schreiben\.$/u);
+    assert.doesNotMatch(sentence('min(mat.DO) in umol/kg', 'en'), /ppm/u);
   });
 
   test('a sum of two substances keeps its common unit', () => {

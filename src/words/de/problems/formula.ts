@@ -8,6 +8,7 @@ import { quantityNouns } from '../quantities.ts';
 
 const at = (args: MessageArguments): string => (text(args, 'time') === '' ? '' : ` um ${text(args, 'time')}`);
 const either = (args: MessageArguments, name: string): string => listed(args, name, 'oder');
+const ppmMeant = (args: MessageArguments): string => ([text(args, 'left'), text(args, 'right')].includes('ppm') ? ' Wo laut Anleitung des Messgeräts ppm für mg/L steht, im Plan mg/L schreiben.' : '');
 
 /** `Salzgehalt`; two units as `µmol/kg in mg/L`. */
 const conversion = (args: MessageArguments): string => (quantityNouns[text(args, 'about')]?.name ?? text(args, 'about').replace(' ', ' in '));
@@ -42,7 +43,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
     : `„${text(args, 'operator')}“ ist dazwischen nicht möglich: ${phrase(args, 'left')} und ${phrase(args, 'right')}.`),
   'unit-mismatch': (args) => `${typeof args['left'] === 'object' ? capital(phrase(args, 'left')) : text(args, 'left')} und ${phrase(args, 'right')} messen nicht dasselbe.`,
   'substance-needed': (args) => `Zwischen ${text(args, 'left')} und ${text(args, 'right')} lässt sich nur umrechnen, wenn der Wert zu einem einzigen Stoff mit bekannter molarer Masse gehört; das ist hier nicht so.`,
-  'density-needed': (args) => `Zwischen ${text(args, 'left')} und ${text(args, 'right')} lässt sich nur mit der Dichte des Wassers umrechnen, und die ist hier nicht bekannt.`,
+  'density-needed': (args) => `Zwischen ${text(args, 'left')} und ${text(args, 'right')} lässt sich nur mit der Dichte des Wassers umrechnen, und die ist hier nicht bekannt; beides in einer Einheit angeben.${ppmMeant(args)}`,
   'no-true-zero': (args) => `${text(args, 'unit') === 'pH' ? 'Ein pH-Wert' : `Ein Wert in ${text(args, 'unit').replace('deg', '°')}`} hat keine Prozente und kein Vielfaches, denn null heißt hier nicht „nichts“; stattdessen die Differenz angeben.`,
   'zero-base': (args) => (text(args, 'time') === '' ? 'Hier würde durch null geteilt.' : `Der Messwert um ${text(args, 'time')} ist null, Prozente davon haben keinen Wert.`),
   'not-finite': () => 'Das Ergebnis wäre keine endliche Zahl.',

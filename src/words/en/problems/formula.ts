@@ -9,6 +9,7 @@ const phrase = (args: MessageArguments, name: string): string => phraseIn(phrase
 const meant = (args: MessageArguments): string => (text(args, 'nearest') === '' ? '' : `; did you mean “${text(args, 'nearest')}”?`);
 const end = (sentence: string): string => (/[.?]$/u.test(sentence) ? sentence : `${sentence}.`);
 const at = (args: MessageArguments): string => (text(args, 'time') === '' ? '' : ` at ${text(args, 'time')}`);
+const ppmMeant = (args: MessageArguments): string => ([text(args, 'left'), text(args, 'right')].includes('ppm') ? ' Where the manual of the instrument says that its ppm are mg/L, write mg/L in the plan.' : '');
 
 /** `20:00 or 20:30`. */
 function either(args: MessageArguments, name: string): string {
@@ -45,7 +46,7 @@ export const formulaSentences: Sentences<keyof typeof formulaCodes> = {
     : `“${text(args, 'operator')}” cannot be used between ${phrase(args, 'left')} and ${phrase(args, 'right')}.`),
   'unit-mismatch': (args) => `${upper(phrase(args, 'left'))} and ${phrase(args, 'right')} do not measure the same kind of thing.`,
   'substance-needed': (args) => `Between ${text(args, 'left')} and ${text(args, 'right')} a value can be converted only where it is of one substance of known molar mass, which this is not.`,
-  'density-needed': (args) => `Between ${text(args, 'left')} and ${text(args, 'right')} a value can be converted only with the density of the water, which is not known here.`,
+  'density-needed': (args) => `Between ${text(args, 'left')} and ${text(args, 'right')} a value can be converted only with the density of the water, which is not known here; give both in one unit.${ppmMeant(args)}`,
   'no-true-zero': (args) => `${text(args, 'unit') === 'pH' ? 'A pH' : `A value in ${text(args, 'unit').replace('deg', '°')}`} has no percentage and no multiple, because its zero is not “nothing”; give the difference instead.`,
   'zero-base': (args) => (text(args, 'time') === '' ? 'This would divide by zero.' : `The reading at ${text(args, 'time')} is zero, so a percentage of it has no value.`),
   'not-finite': () => 'The result would be no finite number.',

@@ -1,6 +1,4 @@
 // Reads a readings block that points to a data file: finds the file, checks its hash, and turns its lines into rows.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Block } from '../../note/syntax.ts';
 import { nearestName } from '../../problems/nearest.ts';
 import type { Problem } from '../../problems/problem.ts';
@@ -12,13 +10,14 @@ import { implausible } from '../plausible.ts';
 import { replaceFix, type Reporter } from '../reporter.ts';
 import type { FileContents, FileReference, ReadingColumn, ReadingsTable } from '../types.ts';
 import { dataPath } from './dataPath.ts';
-import { decodeText, detectEncoding, encodings, type Encoding } from './decode.ts';
+import { dataFileOf, type DataFile } from './dataFile.ts';
+import { encodings, type Encoding } from './decode.ts';
 import { readFileKeys, yamlText, type FileKeys, type LocalText } from './fileKeys.ts';
 import { readFileRows, type FileColumn } from './fileRows.ts';
 import { addLines, badChoice, choice } from './keyFixes.ts';
 import { unitInHead, unitsUnder, type UnitLine } from './fileUnits.ts';
 import { type FileRow } from './dataCells.ts';
-import { delimiters, detectDelimiter, detectHeads, headNames, numberedColumns, splitRows, type DelimiterName, type HeadLine } from './layout.ts';
+import { delimiters, detectDelimiter, detectHeads, headNames, numberedColumns, type DelimiterName, type HeadLine } from './layout.ts';
 import { proposeColumns } from './propose.ts';
 
 /** True when the block refers to a file: its first line that is not blank starts with `from:`. */
@@ -38,7 +37,7 @@ export function readFileTable(
   const bytes = path === null ? undefined : files.get(path);
   const heads = readTargets(keys, protocol, reporter);
   const columns: ReadingColumn[] = heads.map((head) => ({ ...head.column, range: reporter.place(head.token) }));
-  const hash = bytes ? bytesToHex(sha256(bytes)) : null;
+  const hash = bytes ? dataFileOf(bytes).sha256 : null;
   const pinned = keys.texts.get('sha256') ?? null;
   const changed = hash !== null && pinned !== null && pinned.text.toLowerCase() !== hash;
   const file: FileReference = {
@@ -60,7 +59,7 @@ export function readFileTable(
     reporter.add({ code: 'data-file-changed', range: pinned.range, args: { path }, fixes: [{ title: 'pin-file-as-it-is', args: { path }, edits: [{ range: pinned.range, newText: hash! }] }] });
   }
   const findings: Findings = new Map();
-  const layout = readLayout(bytes, keys, findings, from, reporter);
+  const layout = readLayout(dataFileOf(bytes), keys, findings, from, reporter);
   if (!layout) return done();
   const { rows, headLine, unitLine } = layout;
   if (!keys.columns || keys.columns.length === 0) {
@@ -111,22 +110,21 @@ function checkUnitLine(columns: readonly FileColumn[], unitLine: UnitLine | null
 
 interface FileLayout { readonly rows: readonly FileRow[]; readonly headLine: HeadLine; readonly unitLine: UnitLine | null }
 
-function readLayout(bytes: Uint8Array, keys: FileKeys, findings: Findings, from: LocalText, reporter: Reporter): FileLayout | null {
+function readLayout(file: DataFile, keys: FileKeys, findings: Findings, from: LocalText, reporter: Reporter): FileLayout | null {
   const named = choice(keys, 'encoding', encodings, reporter);
-  const encoding: Encoding = named ?? detectEncoding(bytes);
+  const encoding: Encoding = named ?? file.encoding;
   if (!named && encoding !== 'utf-8') findings.set('encoding', encoding);
-  const text = decodeText(bytes, encoding);
   const typed = keys.texts.get('delimiter');
   const names = Object.keys(delimiters) as DelimiterName[];
   const typedName = typed && (names.find((name) => name === typed.text || delimiters[name] === typed.text) ?? null);
   if (typed && !typedName) badChoice('delimiter', typed, names, reporter);
-  const delimiter = typedName ?? detectDelimiter(text);
+  const delimiter = typedName ?? detectDelimiter(file.text(encoding));
   if (!delimiter) {
     reporter.add({ code: 'data-file-layout', range: from.range, args: { path: from.text } });
     return null;
   }
   if (!typedName) findings.set('delimiter', delimiter);
-  const rows = splitRows(text, delimiters[delimiter]);
+  const rows = file.rows(encoding, delimiters[delimiter]);
   const line = keys.texts.get('header line');
   const at = line && /^\d{1,6}$/u.test(line.text) ? Number(line.text) : null;
   if (line && at === null) badChoice('header line', line, ['1'], reporter);

@@ -78,6 +78,16 @@ suite('readings in files', () => {
     fc.assert(fc.property(fc.string({ unit: 'grapheme' }), (text) => { assert.equal(decodeText(bytes(text), 'utf-8'), Buffer.from(text).toString().replace(/^\ufeff/u, '')); }));
     fc.assert(fc.property(fc.uint8Array(), (raw) => { assert.equal(typeof decodeText(raw, detectEncoding(raw)), 'string'); }));
   });
+  test('what is kept of a file does not show: other keys over the same bytes read as over bytes that were never seen', () => {
+    const german = bytes('Zeit;DO;T\n2026-03-14 20:00;8,21;24,9\n2026-03-14 20:30;8,24;24,9\nno time;x;\u00fc\n');
+    const keys = ['', 'delimiter: comma\n', 'delimiter: semicolon\n', 'encoding: windows-1252\n', 'encoding: utf-16le\n', 'decimal: point\n', 'header line: 0\n', ''];
+    for (const key of keys) {
+      const block = `columns:\n  Zeit: time\n  DO: mat.DO\n${key}`;
+      const [again, anew] = [readFile(block, german), readFile(block, german.slice())];
+      assert.deepEqual(again.table, anew.table);
+      assert.deepEqual(again.problems, anew.problems);
+    }
+  });
   test('two possible orders of a date ask and read nothing; the one inside the run is offered first', () => {
     const result = readFile(two, csv.replace(/2026-03-14/gu, '04/03/2026'));
     assert.deepEqual(result.codes, ['date-order-unclear', 'data-file-detected']);

@@ -47,7 +47,7 @@ const wanted = [
   main, browser, ...contributes['markdown.previewScripts'], ...contributes['markdown.previewStyles'], ...contributes.grammars.map((each) => each.path),
   ...contributes.walkthroughs.flatMap(({ icon, steps }) => [icon, ...steps.map((step) => step.media.svg)]),
   'dist/preview/chart.js', 'dist/preview/package.json', 'dist/ThirdPartyNotices.txt', 'package.json', 'package.nls.json', 'package.nls.de.json', 'l10n/bundle.l10n.json', 'l10n/bundle.l10n.de.json',
-  'README.md', 'CHANGELOG.md', 'LICENSE.txt', 'samples/overnight-oxygen.tank.md', 'docs/reference.md',
+  'README.md', 'CHANGELOG.md', 'LICENSE.txt', 'samples/overnight-oxygen.tank.md', 'docs/accessibility.md', 'docs/reference.md',
 ].map(plain);
 
 /** One check: a name and what is wrong, nothing where it holds. */

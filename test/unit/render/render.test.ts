@@ -30,6 +30,17 @@ suite('render: documents that are no notes', () => {
   });
 });
 
+suite('render: the language of our words', () => {
+  const german = nightProtocol.replace('place:', 'language: de\nplace:');
+  test('a German note in an English editor: blocks and marks are German, its problems English', () => {
+    const html = after('It fell to {4,80 mg/L = min(mat.DO)} and {1 mg/L = min(mat.XX)}.', nightReadings, german);
+    assert.match(html, /<div class="evenwater-block evenwater-block-protocol" lang="de">/);
+    assert.match(html, /<sup class="evenwater-mark"[^>]* lang="de" aria-label="aus den Messwerten/);
+    assert.match(html, /<strong class="evenwater-complaint" lang="en"> ✕ [^<]*XX/);
+    assert.match(after('', nightReadings, `${german}\ndept: 3`), /<ul class="evenwater-problems" role="list" lang="en">/);
+  });
+});
+
 suite('render: claims', () => {
   test('a computed claim carries value and formula, with the mark told in words', () => {
     assert.match(after('It fell to {4.80 mg/L = min(mat.DO)}.'), /<data class="evenwater-claim evenwater-computed evenwater-unbroken" value="4\.8" data-formula="min\(mat\.DO\)" title="computed from the readings: [^"]+">4\.80 mg\/L<\/data><sup class="evenwater-mark" [^>]*aria-label="computed from the readings">/);

@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Bench } from 'tinybench';
+import { fileBlockText } from '../src/edits/importTable.ts';
 import { proposeImport } from '../src/edits/proposeImport.ts';
 import { findableNumbers, findFormulas, groundOfSearch } from '../src/experiment/findNumbers.ts';
 import { readNote } from '../src/experiment/readNote.ts';
@@ -44,6 +45,13 @@ const number = (note: typeof notes.long, shown: string) => findableNumbers(note)
 const logged = new TextEncoder().encode(`Time,DO duckweed\n${Array.from({ length: 100_000 }, (_, second) => `${new Date(Date.parse('2026-03-14T19:00:00Z') + second * 1000).toISOString()},${(8 + Math.sin(second / 9000)).toFixed(2)}`).join('\n')}\n`);
 if (proposeImport(logged, notes.short)?.rows.length !== 100_000) throw new Error('the logger\'s file was not read');
 
+/** The sample with that file pinned behind everything: a key typed above moves its block. */
+const columns = [{ from: 'Time', to: 'time' }, { from: 'DO duckweed', to: 'mat.DO' }];
+const pinned = `${short}\n${fileBlockText(proposeImport(logged, notes.short, { columns })!, 'logger.csv', logged)}`;
+const files = new Map([['logger.csv', logged]]);
+const beside = readNote(pinned, files);
+if (beside.tables.at(-1)?.rows.length !== 100_000) throw new Error('the pinned file was not read');
+
 const bench = new Bench({ time: 1500, warmupTime: 300 });
 let step = 0;
 bench
@@ -55,7 +63,8 @@ bench
   .add('find a percentage, 1,000 rows', () => { findFormulas(number(notes.long, '2.6 %').range, notes.long); })
   .add('find a reading, 1,000 rows', () => { findFormulas(number(notes.long, '7.44 mg/L').range, notes.long); })
   .add('the same with its ground at hand', () => { findFormulas(number(notes.long, '7.44 mg/L').range, notes.long, { ground }); })
-  .add('look at a file of 100,000 rows', () => { proposeImport(logged, notes.short); });
+  .add('look at a file of 100,000 rows', () => { proposeImport(logged, notes.short); })
+  .add('a key typed above such a file', () => { step += 1; readNote(typed(pinned, step), files, beside); });
 const ground = groundOfSearch(notes.long);
 await bench.run();
 

@@ -78,7 +78,8 @@ function activeItem(items: readonly Item[], view: RowView, state: PromptState): 
   // A word is picked only once it is begun: a second Enter must not write a word that nobody chose.
   const word = view.wordBegun && !view.complete ? items.find((item) => item.word !== undefined) : undefined;
   const waits = state.rested && state.value !== '' && !isWarned(state);
-  return word ?? (waits ? items.find((item) => item.isTrouble) ?? items[items.length - view.lines.length + view.filled - 1] : undefined) ?? items[0]!;
+  const last = view.filled === 0 ? undefined : items.slice(-view.lines.length)[view.filled - 1];
+  return word ?? (waits ? items.find((item) => item.isTrouble) ?? last : undefined) ?? items[0]!;
 }
 
 /** True once Enter was pressed on a whole row that looks wrong, and nothing was typed since. */

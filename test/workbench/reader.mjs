@@ -19,7 +19,12 @@ export async function runReader(browser, { pictures = null } = {}) {
     for (const end = Date.now() + 15_000; !pattern.test(await inFront()); await page.waitForTimeout(50)) expect(Date.now() < end, `in front stands ${await inFront()}, not ${pattern}`);
   };
   const { check } = desk;
-  const prompt = async () => { await page.keyboard.press('Control+Alt+Enter'); await widget.waitFor({ state: 'visible', timeout: 30_000 }); };
+  const prompt = async () => {
+    await page.keyboard.press('Control+Alt+Enter');
+    await widget.waitFor({ state: 'visible', timeout: 30_000 });
+    await page.waitForFunction(() => document.activeElement?.closest('.quick-input-widget') !== null, undefined, { timeout: 15_000 });
+  };
+  const leave = async () => { await page.keyboard.press('Escape'); await widget.waitFor({ state: 'hidden', timeout: 20_000 }); };
   try {
     await check('the prompt says what it asks for, then each value typed with its change', async () => {
       await prompt();
@@ -28,6 +33,7 @@ export async function runReader(browser, { pictures = null } = {}) {
       await comesToFront(/^mat\.DO\s+8\.26 mg\/L, \+0\.01 since 21:00 \(8\.25\)/);
       await page.keyboard.type('24.7 ');
       await comesToFront(/^mat\.T\s+24\.7 °C, −0\.1 since 21:00 \(24\.8\)/);
+      await leave();
     });
     await check('what looks wrong comes to the front, and again with what Enter does', async () => {
       await prompt();
@@ -40,6 +46,7 @@ export async function runReader(browser, { pictures = null } = {}) {
       expect(names.length >= 5, `the prompt has ${names.length} lines`);
       for (const name of names) expect(name !== '' && !/^(?:arrow-right|pass|warning|error|check|circle-outline)\b/.test(name), `an icon is read out: ${name}`);
       await picture('reader-warning');
+      await leave();
     });
     await check('the note’s item in the status bar says claims and problems', async () => {
       const status = await told('[...document.querySelectorAll(".statusbar-item a")].find((each) => /Evenwater:/.test(each.getAttribute("aria-label") ?? ""))');

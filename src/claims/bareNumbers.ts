@@ -7,6 +7,7 @@ import type { Unit } from '../quantities/types.ts';
 import { languageOf, type Language } from '../words/languages.ts';
 import { quantityName } from '../words/quantities.ts';
 import type { NumberMention } from './mentions.ts';
+import { literal } from '../words/literal.ts';
 
 /** The unit that a number without one has from what stands around it; null where nothing gives one. */
 export function unitFromAround(mention: NumberMention, run: ProseRun, context: FormulaContext): Unit | null {
@@ -60,6 +61,5 @@ function namesOf(quantity: string, context: FormulaContext): string[] {
 }
 
 function saysWord(words: string, name: string, caseCounts: boolean): boolean {
-  const escaped = name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-  return new RegExp(`(?<![\\p{L}\\p{N}])${escaped}(?![\\p{L}\\p{N}])`, caseCounts ? 'u' : 'iu').test(words);
+  return new RegExp(`(?<![\\p{L}\\p{N}])${literal(name)}(?![\\p{L}\\p{N}])`, caseCounts ? 'u' : 'iu').test(words);
 }

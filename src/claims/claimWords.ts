@@ -3,6 +3,7 @@ import type { FormulaContext } from '../formula/context.ts';
 import type { AnyMention } from './mentions.ts';
 import { readMentions } from './readMentions.ts';
 import { withoutMarkup } from './markup.ts';
+import { literal } from '../words/literal.ts';
 
 /** Names in the plan that are not to be read as numbers when they stand in prose: `tank 2`. */
 export function plannedNames(context: FormulaContext): string[] {
@@ -24,6 +25,6 @@ export function readClaimWords(words: string, context: FormulaContext): AnyMenti
 /** True when the words hold the name as whole words, whatever its case. */
 export function saysName(words: string, name: string): boolean {
   if (name.trim() === '') return false;
-  const pattern = name.trim().replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+');
+  const pattern = literal(name.trim()).replace(/\s+/g, '\\s+');
   return new RegExp(`(?<![\\p{L}\\p{N}])${pattern}(?![\\p{L}\\p{N}])`, 'iu').test(withoutMarkup(words));
 }

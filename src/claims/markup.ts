@@ -1,5 +1,7 @@
 // Blanks out markup inside a claim's words or a run of prose, so that only what a reader sees is read.
 // Every replacement keeps the length, so that offsets stay true.
+import { literal } from '../words/literal.ts';
+
 const blank = (text: string): string => text.replace(/[^\n]/g, ' ');
 
 /** The character an entity stands for goes to the end of its place, next to the digits that follow it. */
@@ -29,7 +31,7 @@ export function withoutNames(words: string, names: readonly string[]): string {
   let result = words;
   for (const name of [...names].sort((a, b) => b.length - a.length)) {
     if (!/\d/.test(name) && !/\b(?:one|two|three|four|five|six|seven|eight|nine|ten|half|double)\b/i.test(name)) continue;
-    const pattern = new RegExp(`(?<![\\p{L}\\p{N}])${name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![\\p{L}\\p{N}])`, 'giu');
+    const pattern = new RegExp(`(?<![\\p{L}\\p{N}])${literal(name)}(?![\\p{L}\\p{N}])`, 'giu');
     result = result.replace(pattern, blank);
   }
   return result;

@@ -10,13 +10,14 @@ import { languageOf } from '../words/languages.ts';
 import { saysNone } from '../words/none.ts';
 import { planTexts } from '../words/planTexts.ts';
 import { finding, sayTime, type Design } from './finding.ts';
+import { literal } from '../words/literal.ts';
 
 const withAnimals = (protocol: Protocol): Tank[] => protocol.tanks.filter((tank) => !saysNone(tank.animals?.value));
 
 /** Whether a rule's condition looks at a tank: by its name, its group, its role, or its kind of animal's scale. */
 function looksAt(condition: string, tank: Tank): boolean {
   const names = [tank.id, tank.group?.value, tank.role?.value].filter((name): name is string => name != null);
-  return names.some((name) => new RegExp(`(?:^|[^\\w-])${name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\.`).test(condition));
+  return names.some((name) => new RegExp(`(?:^|[^\\w-])${literal(name)}\\.`).test(condition));
 }
 
 /** Animals in a tank that no stop rule looks at. */

@@ -12,6 +12,7 @@ import { dateOf, plannedDate, quantityName, wordsOf } from './facts.ts';
 import { paragraphText } from './figures.ts';
 import { writeMethods } from './methods.ts';
 import { writeResults } from './results.ts';
+import { literal } from '../words/literal.ts';
 
 export type ChecklistState = 'covered' | 'partly' | 'missing' | 'not-applicable';
 
@@ -72,7 +73,7 @@ function closedName(what: string | undefined): string {
   return what === undefined ? '' : measureByName(what)?.name ?? what;
 }
 
-const literally = (text: string): RegExp => new RegExp(text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'), 'i');
+const literally = (text: string): RegExp => new RegExp(literal(text), 'i');
 
 const known = (sentence: string | null, partly = false): Found => ({ sentence, partly });
 

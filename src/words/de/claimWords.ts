@@ -1,6 +1,7 @@
 // The German words that claims are read by: `etwa`, `mehr als`, months, ranges, causes.
 import type { ClaimWords } from '../en/claimWords.ts';
 import { numberWordAt, wordOf } from './numberWords.ts';
+import { literal } from '../literal.ts';
 
 const monthNames = ['Januar', 'Februar', 'März', 'April', 'Mai', 'Juni', 'Juli', 'August', 'September', 'Oktober', 'November', 'Dezember'];
 /** `Jan.`, `Jänner`, `Mrz` and the full names. */
@@ -52,7 +53,7 @@ export const claimWords: ClaimWords = {
   directionNouns: /^\s+(?:(?<up>gewonnen|gestiegen|angestiegen|zugenommen|mehr geworden|anstieg|zunahme|zuwachs)|gefallen|verloren|gesunken|abgenommen|verlust|abnahme|rückgang|abfall)(?![\p{L}])/iu,
   othersNamed: /(?<![\p{L}])(?:als|wie|anders|mit|neben|gegen|gegenüber|während|beide[nrs]?|andere[nmrs]?|seine[nmrs]?|dessen|deren)(?![\p{L}])/iu,
   nameForms: (name: string): RegExp => {
-    const forms = name.trim().split(/\s+/u).map((word) => `${word.replace(/(?<=\p{L}{4})(?:e[rsnm]?|s)$/u, '').replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?:e[rsnm]?|n|s)?`);
+    const forms = name.trim().split(/\s+/u).map((word) => `${literal(word.replace(/(?<=\p{L}{4})(?:e[rsnm]?|s)$/u, ''))}(?:e[rsnm]?|n|s)?`);
     return new RegExp(`(?<![\\p{L}\\p{N}-])${forms.join('\\s+')}(?![\\p{L}\\p{N}-])`, 'iu');
   },
 

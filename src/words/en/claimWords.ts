@@ -1,5 +1,6 @@
 // The English words that claims are read by: `about`, `more than`, months, ranges, causes.
 import { numberWordAt, wordOf } from './numberWords.ts';
+import { literal } from '../literal.ts';
 
 const months = ['january', 'february', 'march', 'april', 'may', 'june', 'july', 'august', 'september', 'october', 'november', 'december'];
 const monthNames = months.map((name) => (name.length > 3 ? `${name.slice(0, 3)}(?:${name.slice(3)}|\\.)?` : name)).join('|');
@@ -64,7 +65,7 @@ export const claimWords = {
   /** A clause with such a word speaks of two things: `unlike the clear tank it fell`. */
   othersNamed: /(?<![\p{L}])(?:than|like|unlike|as|with|beside|against|from|towards?|whereas|while|when|both|other|its?|that of)(?![\p{L}])/iu,
   /** A name of the plan in any form that a sentence gives it. */
-  nameForms: (name: string): RegExp => new RegExp(`(?<![\\p{L}\\p{N}-])${name.trim().replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+')}(?![\\p{L}\\p{N}-])`, 'iu'),
+  nameForms: (name: string): RegExp => new RegExp(`(?<![\\p{L}\\p{N}-])${literal(name.trim()).replace(/\s+/g, '\\s+')}(?![\\p{L}\\p{N}-])`, 'iu'),
 
   /** A ratio of two readings in words: `twice as fast`, `threefold`, `a third of its oxygen`, `doubled`. */
   multiples: /(?<![\p{L}\p{N}])(?:(?:(?:two|three|four|five|six|seven|eight|nine|ten|\d+(?:\.\d+)?)\s*(?:times|×|x)|twice|thrice|half)\s+(?:as\s+(?:much|fast|high|low|large|steep|strong|long|great|quick)(?:ly)?|the\s+(?:loss|fall|rate|rise|oxygen|speed)|faster|slower|higher|lower|more|less|steeper)|\d+(?:\.\d+)?\s*[×x]\s+(?:as|the|faster|slower|higher|lower|more|less)|(?:two|three|four|five|six|ten|\d+(?:\.\d+)?)-?fold|doubled|tripled|trebled|quadrupled|halved|(?:a|one)\s+(?:half|third|quarter|fifth|tenth)\s+of\s+(?:its|their|the\s+oxygen)|half\s+(?:of\s+)?its)(?![\p{L}])/giu,

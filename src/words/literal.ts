@@ -1,0 +1,4 @@
+// A text inside a pattern.
+
+/** The text as a piece of a regular expression that means the text itself. */
+export const literal = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');

@@ -1,7 +1,6 @@
 // Seals: a hash over canonical times, units and first values, with a short check a cell so that a change can be named.
 // Marks, remarks, corrections and alignment are not part of it; everything else is.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { sha256Of } from '../protocol/sha256.ts';
 import { problem, type Problem, type SourceRange } from '../problems/problem.ts';
 import type { Instant, Zone } from '../time/instant.ts';
 import { formatInstant } from '../time/text.ts';
@@ -31,7 +30,7 @@ function canonical(table: ReadingsTable): Canonical {
 
 function hashOf(text: Canonical): string {
   const lines = [text.heads.join('\t'), ...text.rows.map((row) => row.join('\t'))];
-  return bytesToHex(sha256(utf8ToBytes(lines.join('\n'))));
+  return sha256Of(lines.join('\n'));
 }
 
 /** Twelve bits of FNV-1a as two characters: not a proof (the SHA-256 is), only a finger on the changed cell. */

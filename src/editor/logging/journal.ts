@@ -1,7 +1,6 @@
 // The editor's journal: each row is stored here before the note is touched, one file a row, and goes when the note is saved.
 // It lives in the extension's own storage, in whatever file system that is.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { sha256Of } from '../../protocol/sha256.ts';
 import * as vscode from 'vscode';
 import { pendingText, readPending, type PendingRow } from '../../edits/pendingRow.ts';
 
@@ -60,7 +59,7 @@ export class RowJournal {
   }
 
   #folderOf(note: vscode.Uri): vscode.Uri {
-    return vscode.Uri.joinPath(this.#folder, bytesToHex(sha256(utf8ToBytes(note.toString()))).slice(0, 16));
+    return vscode.Uri.joinPath(this.#folder, sha256Of(note.toString()).slice(0, 16));
   }
 
   #file(note: vscode.Uri, row: PendingRow): vscode.Uri {

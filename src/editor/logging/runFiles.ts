@@ -1,12 +1,11 @@
 // Runs as files of the extension's own storage, one a note: every window of the editor sees the same ones.
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { sha256Of } from '../../protocol/sha256.ts';
 import * as vscode from 'vscode';
 import type { RunStorage } from './runHolder.ts';
 
 export function runFiles(context: vscode.ExtensionContext, log: vscode.LogOutputChannel): RunStorage {
   const folder = vscode.Uri.joinPath(context.globalStorageUri, 'runs');
-  const fileOf = (note: string) => vscode.Uri.joinPath(folder, `${bytesToHex(sha256(utf8ToBytes(note))).slice(0, 16)}.json`);
+  const fileOf = (note: string) => vscode.Uri.joinPath(folder, `${sha256Of(note).slice(0, 16)}.json`);
   const read = async (file: vscode.Uri): Promise<string | null> => {
     try {
       return new TextDecoder().decode(await vscode.workspace.fs.readFile(file));

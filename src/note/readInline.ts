@@ -165,6 +165,7 @@ export function readInline(md: MarkdownIt, source: string, env: NoteEnvironment)
 
 /** Takes characters without a width out of the prose: a number stays one number with them in it. */
 function hideInvisible(source: string, { fates }: Recorder): void {
+  if (!invisibleCharacter.test(source)) return;
   for (let index = 0; index < source.length; index += 1) {
     if (fates[index] === text && invisibleCharacter.test(source[index]!)) fates[index] = skipped;
   }

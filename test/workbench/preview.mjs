@@ -70,13 +70,7 @@ const checks = {
     }, undefined, { timeout: 20_000 });
   },
   'a block with an error says what and where; a click on its line shows it in the editor, and its menu goes there': async ({ page, frame }) => {
-    await typeAt(page, '  water depth: 28 cm', async () => {
-      await backspace(page, 'depth: 28 cm'.length);
-      await page.keyboard.type('dept: 28 cm');
-    });
-    const problem = frame.locator('.evenwater-problem', { hasText: 'water dept' }).first();
-    await problem.waitFor({ timeout: 20_000 });
-    const line = Number(await problem.getAttribute('data-line')) + 1;
+    const { problem, line } = await misspell(page, frame);
     expect((await problem.innerText()).includes(`line ${line}`), await problem.innerText());
     await page.locator('.monaco-editor .view-lines').first().click();
     await page.keyboard.press('Control+End');
@@ -126,6 +120,17 @@ const checks = {
   },
 };
 
+/** Misspells a key of the plan; the problem in the preview and its line in the note. */
+async function misspell(page, frame) {
+  await typeAt(page, '  water depth: 28 cm', async () => {
+    await backspace(page, 'depth: 28 cm'.length);
+    await page.keyboard.type('dept: 28 cm');
+  });
+  const problem = frame.locator('.evenwater-problem', { hasText: 'water dept' }).first();
+  await problem.waitFor({ timeout: 20_000 });
+  return { problem, line: Number(await problem.getAttribute('data-line')) + 1 };
+}
+
 /** Takes the command from the open menu of a problem, and waits until the cursor stands at the problem and the editor has the keyboard. */
 async function goThere(page, line, take) {
   const items = page.locator('.monaco-menu .action-item:not(.disabled)');
@@ -133,20 +138,14 @@ async function goThere(page, line, take) {
   expect(await items.count() === 1, `the menu holds ${(await items.allInnerTexts()).join(' | ')}`);
   await page.waitForTimeout(300); // The editor's menus take no click in their first tenth of a second.
   await take(items.first());
-  await page.locator('.statusbar [id="status.editor.selection"]', { hasText: `Ln ${line}, Col 5` }).first().waitFor({ timeout: 15_000 });
+  await cursorAt(page, line, 5);
   await page.waitForFunction(() => document.activeElement?.closest('.editor-instance .monaco-editor') !== null, undefined, { timeout: 15_000 });
 }
 
 /** With the preview's own setting for double clicks on, a click goes there at once. */
 const clicksGoThere = {
   'a click on a problem’s line puts the cursor there where double clicks do': async ({ page, frame }) => {
-    await typeAt(page, '  water depth: 28 cm', async () => {
-      await backspace(page, 'depth: 28 cm'.length);
-      await page.keyboard.type('dept: 28 cm');
-    });
-    const problem = frame.locator('.evenwater-problem', { hasText: 'water dept' }).first();
-    await problem.waitFor({ timeout: 20_000 });
-    const line = Number(await problem.getAttribute('data-line')) + 1;
+    const { problem, line } = await misspell(page, frame);
     await page.keyboard.press('Control+End');
     await page.waitForTimeout(1500); // The preview follows the cursor first.
     await problem.locator('.evenwater-to-source').click();
